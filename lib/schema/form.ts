@@ -1,0 +1,165 @@
+import * as z from 'zod'
+import { formatQuantity, parseNumber, parseQuantity, type Quantity } from '#lib/core/units'
+
+/**
+ * The form of a schema: the same thing with text at its leaves. `decode` reads text ("12,5", "1/2 in", "") into
+ * the schema's numbers, `encode` gives the text that a form starts with. A blank is "not given", never 0.
+ */
+export function formOf<Schema extends z.ZodType>(schema: Schema) {
+  return z.codec(z.unknown(), schema as unknown as z.ZodType<z.output<Schema>, unknown>, {
+    decode: (raw, context) => {
+      const issues: Issue[] = []
+      const value = readText(schema, raw, [], issues)
+      if (issues.length === 0) return value
+      // What could be read is judged as well, so that all faults are told at once.
+      const rest = schema.safeParse(value)
+      const told = new Set(issues.map((issue) => issue.path.join('.')))
+      for (const issue of rest.success ? [] : rest.error.issues) {
+        const key = issue.path.join('.')
+        if (![...told].some((path) => path === key || path.startsWith(`${key}.`))) {
+          issues.push({ path: [...issue.path], message: issue.message })
+        }
+      }
+      for (const issue of issues) {
+        context.issues.push({ code: 'custom', input: raw, path: [...issue.path], message: issue.message })
+      }
+      return z.NEVER
+    },
+    encode: (value) => writeText(schema, value),
+  })
+}
+
+/** What a form shows for a value; a value with gaps is shown with gaps. */
+export function textOf(schema: z.ZodType, value: unknown): unknown {
+  return writeText(schema, value)
+}
+
+/** Messages by field, the field's path joined by dots; '' stands for the whole form. */
+export type FieldErrors = Readonly<Record<string, string>>
+
+export function fieldErrors(error: z.ZodError): FieldErrors {
+  const found: Record<string, string> = {}
+  for (const issue of error.issues) {
+    const key = issue.path.join('.')
+    found[key] ??= issue.message
+  }
+  return found
+}
+
+interface Issue {
+  readonly path: readonly PropertyKey[]
+  readonly message: string
+}
+
+interface Layers {
+  readonly core: z.ZodType
+  readonly nullable: boolean
+  readonly optional: boolean
+}
+
+function peel(schema: z.ZodType): Layers {
+  let core = schema
+  let nullable = false
+  let optional = false
+  for (;;) {
+    if (core instanceof z.ZodNullable) nullable = true
+    else if (core instanceof z.ZodOptional || core instanceof z.ZodDefault || core instanceof z.ZodPrefault) optional = true
+    else return { core, nullable, optional }
+    core = core.unwrap() as z.ZodType
+  }
+}
+
+function quantityOf(schema: z.ZodType): Quantity | null {
+  const kind = schema.meta()?.quantity
+  return typeof kind === 'string' ? (kind as Quantity) : null
+}
+
+function readText(schema: z.ZodType, raw: unknown, path: readonly PropertyKey[], issues: Issue[]): unknown {
+  const { core, nullable, optional } = peel(schema)
+  if (core instanceof z.ZodObject) {
+    if (raw === null || raw === undefined || raw === '') return blank(nullable, optional, raw)
+    if (typeof raw !== 'object') return raw
+    const source = raw as Record<string, unknown>
+    const read: Record<string, unknown> = {}
+    for (const [key, field] of Object.entries(core.shape)) {
+      const value = readText(field as z.ZodType, source[key], [...path, key], issues)
+      if (value !== undefined) read[key] = value
+    }
+    return read
+  }
+  if (core instanceof z.ZodDiscriminatedUnion) {
+    if (raw === null || raw === undefined || raw === '') return blank(nullable, optional, raw)
+    const key = core.def.discriminator
+    const option = core.options.find((candidate) => {
+      const literal = (candidate as z.ZodObject).shape[key]
+      return literal instanceof z.ZodLiteral && literal.values.has((raw as Record<string, string>)[key] ?? '')
+    })
+    return option ? readText(option as z.ZodType, raw, path, issues) : raw
+  }
+  if (core instanceof z.ZodArray) {
+    if (raw === undefined || raw === null || raw === '') return optional ? undefined : []
+    const rows = Array.isArray(raw) ? raw : [raw]
+    return rows.map((row, index) => readText(core.element as z.ZodType, row, [...path, index], issues))
+  }
+  if (core instanceof z.ZodTuple) {
+    if (!Array.isArray(raw)) return raw
+    const items = core.def.items as readonly z.ZodType[]
+    return items.map((item, index) => readText(item, raw[index], [...path, index], issues))
+  }
+  if (core instanceof z.ZodBoolean) {
+    if (typeof raw === 'boolean') return raw
+    return raw === 'on' || raw === 'true' || raw === 'yes'
+  }
+  if (core instanceof z.ZodNumber) return readNumber(core, raw, { nullable, optional }, path, issues)
+  if (raw === undefined || raw === '') return nullable ? null : optional ? undefined : (raw ?? '')
+  return raw
+}
+
+function blank(nullable: boolean, optional: boolean, raw: unknown): unknown {
+  return nullable ? null : optional ? undefined : raw
+}
+
+function readNumber(
+  core: z.ZodNumber,
+  raw: unknown,
+  may: { readonly nullable: boolean; readonly optional: boolean },
+  path: readonly PropertyKey[],
+  issues: Issue[],
+): unknown {
+  if (typeof raw === 'number') return raw
+  const text = typeof raw === 'string' ? raw.trim() : ''
+  if (text === '') {
+    if (may.nullable) return null
+    if (may.optional) return undefined
+    issues.push({ path, message: 'Give a number; blank is not zero' })
+    return undefined
+  }
+  const kind = quantityOf(core)
+  const parsed = kind ? parseQuantity(text, kind) : parseNumber(text)
+  if (parsed.ok) return parsed.value
+  issues.push({ path, message: parsed.reason })
+  return undefined
+}
+
+function writeText(schema: z.ZodType, value: unknown): unknown {
+  const { core } = peel(schema)
+  if (value === null || value === undefined) return ''
+  if (core instanceof z.ZodObject && typeof value === 'object') {
+    const source = value as Record<string, unknown>
+    return Object.fromEntries(
+      Object.entries(core.shape).map(([key, field]) => [key, writeText(field as z.ZodType, source[key])]),
+    )
+  }
+  if (core instanceof z.ZodArray && Array.isArray(value)) {
+    return value.map((row) => writeText(core.element as z.ZodType, row))
+  }
+  if (core instanceof z.ZodTuple && Array.isArray(value)) {
+    const items = core.def.items as readonly z.ZodType[]
+    return items.map((item, index) => writeText(item, value[index]))
+  }
+  if (core instanceof z.ZodNumber && typeof value === 'number') {
+    const kind = quantityOf(core)
+    return kind ? formatQuantity(value, kind) : String(value)
+  }
+  return value
+}
