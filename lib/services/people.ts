@@ -1,0 +1,9 @@
+import * as z from 'zod'
+import { NewPassword, NewPerson, PersonChange } from '#lib/schema/people'
+import { addPerson as insertPerson, changePerson as updatePerson, listPeople as readPeople, setPassword as writePassword } from '#lib/store/people'
+import { leads, verb } from './verb'
+
+export const listPeople = verb('people.list', leads, z.object({}), () => readPeople())
+export const addPerson = verb('people.add', leads, NewPerson, (actor, input) => insertPerson(actor, input))
+export const changePerson = verb('people.change', leads, PersonChange, (actor, input) => updatePerson(actor, input))
+export const setPassword = verb('people.password', leads, NewPassword, (actor, input) => writePassword(actor, input))

@@ -1,0 +1,45 @@
+import * as z from 'zod'
+import { ShopSettings } from '#lib/schema/shop'
+import { Refusal, violatedConstraint } from '#lib/store/errors'
+import { changeShop, listSeasons, readShop, type StoredShop, seasonOf, shopNow } from '#lib/store/shop'
+import { everyone, leads, verb } from './verb'
+
+export interface ShopContext {
+  readonly shop: StoredShop
+  /** The moment, and the day that it is in the shop. */
+  readonly now: string
+  readonly today: string
+  readonly minuteOfDay: number
+  readonly season: { readonly name: string; readonly startsOn: string; readonly endsOn: string } | null
+}
+
+/** The shop with its clock and season. Refused before it is set up. */
+export async function shopContext(): Promise<ShopContext> {
+  const shop = await readShop()
+  if (!shop) throw new Refusal('This shop is not set up yet; open /first-lead', { status: 404 })
+  const clock = shopNow(shop.timeZone)
+  return { shop, ...clock, season: await seasonOf(clock.today) }
+}
+
+export const readSettings = verb('shop.read', everyone, z.object({}), async () => ({
+  ...(await shopContext()),
+  seasons: await listSeasons(),
+}))
+
+export const saveSettings = verb(
+  'shop.save',
+  leads,
+  ShopSettings.safeExtend({ version: z.int() }),
+  (actor, { version, ...settings }) => changeShop(actor, version, settings),
+)
+
+/** Turns a broken unique rule into words at the field that has to change; anything else goes on. */
+export async function told<Value>(write: Promise<Value>, names: Readonly<Record<string, { field: string; says: string }>>): Promise<Value> {
+  try {
+    return await write
+  } catch (error) {
+    const broken = names[violatedConstraint(error) ?? '']
+    if (!broken) throw error
+    throw new Refusal(broken.says, { fields: { [broken.field]: broken.says } })
+  }
+}

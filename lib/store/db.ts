@@ -1,0 +1,42 @@
+import 'server-only'
+import { PrismaPg } from '@prisma/adapter-pg'
+import postgres from 'postgres'
+import { PrismaClient } from './generated/client'
+
+/** Calendar dates stay text: a date must not move by a day on its way through a Date. */
+const isoDateAsText = {
+  to: 1082,
+  from: [1082],
+  serialize: (value: string) => value,
+  parse: (value: string) => value,
+}
+
+function open(url: string) {
+  return {
+    prisma: new PrismaClient({ adapter: new PrismaPg({ connectionString: url, max: 5, connectionTimeoutMillis: 5000 }) }),
+    sql: postgres(url, { max: 5, connect_timeout: 5, onnotice: () => {}, types: { date: isoDateAsText } }),
+  }
+}
+
+type Database = ReturnType<typeof open>
+export type Prisma = Database['prisma']
+/** The client inside one transaction. */
+export type Transaction = Parameters<Parameters<Prisma['$transaction']>[0]>[0]
+
+const held = globalThis as typeof globalThis & { mouldwrightDatabase?: Database }
+
+/** The two clients of this process. A write goes through one of them only. */
+export function db(): Database {
+  if (!held.mouldwrightDatabase) {
+    const url = process.env.DATABASE_URL
+    if (!url) throw new Error('DATABASE_URL is not set; start with npm start')
+    held.mouldwrightDatabase = open(url)
+  }
+  return held.mouldwrightDatabase
+}
+
+export async function closeDatabase(): Promise<void> {
+  const database = held.mouldwrightDatabase
+  delete held.mouldwrightDatabase
+  if (database) await Promise.all([database.prisma.$disconnect(), database.sql.end()])
+}

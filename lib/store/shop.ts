@@ -1,0 +1,57 @@
+import 'server-only'
+import { shopDay } from '#lib/core/dates'
+import type { Actor } from '#lib/schema/actor'
+import { ShopRules, type ShopSettings } from '#lib/schema/shop'
+import { db } from './db'
+import { changeSeen, dayOf, json } from './once'
+
+export interface StoredShop extends ShopSettings {
+  readonly isDemo: boolean
+  readonly version: number
+}
+
+/** The shop, or null before the first lead has set it up. */
+export async function readShop(): Promise<StoredShop | null> {
+  const row = await db().prisma.shop.findUnique({ where: { id: 1 } })
+  if (!row) return null
+  const { id: _one, rules, ...rest } = row
+  return { ...rest, rules: ShopRules.parse(rules) }
+}
+
+/** The audit wants a uuid for every record; the one shop has this one. */
+const shopRecordId = '00000000-0000-4000-8000-000000000001'
+
+export async function changeShop(actor: Actor, sawVersion: number, settings: ShopSettings): Promise<void> {
+  await changeSeen(
+    actor,
+    'shop',
+    shopRecordId,
+    (tx) => tx.shop.findUnique({ where: { id: 1 } }),
+    (tx) =>
+      tx.shop.updateMany({
+        where: { id: 1, version: sawVersion },
+        data: { ...settings, rules: json(settings.rules), version: { increment: 1 } },
+      }),
+  )
+}
+
+/** The season that a day lies in, else the latest one that has begun; null when there is none. */
+export async function seasonOf(day: string): Promise<{ name: string; startsOn: string; endsOn: string } | null> {
+  const row = await db().prisma.season.findFirst({
+    where: { startsOn: { lte: new Date(`${day}T00:00:00Z`) } },
+    orderBy: { startsOn: 'desc' },
+  })
+  return row ? { name: row.name, startsOn: dayOf(row.startsOn), endsOn: dayOf(row.endsOn) } : null
+}
+
+export async function listSeasons(): Promise<{ name: string; startsOn: string; endsOn: string }[]> {
+  const rows = await db().prisma.season.findMany({ orderBy: { startsOn: 'asc' } })
+  return rows.map((row) => ({ name: row.name, startsOn: dayOf(row.startsOn), endsOn: dayOf(row.endsOn) }))
+}
+
+/** The clock of the shop: the moment, and the day that it is there. */
+export function shopNow(timeZone: string): { now: string; today: string; minuteOfDay: number } {
+  const now = new Date().toISOString()
+  const { day, minuteOfDay } = shopDay(now, timeZone)
+  return { now, today: day, minuteOfDay }
+}

@@ -1,0 +1,70 @@
+import 'server-only'
+import type { Actor } from '#lib/schema/actor'
+import { fieldErrors } from '#lib/schema/form'
+import { Refusal } from '#lib/store/errors'
+import { actorByToken } from '#lib/store/tokens'
+import type { Verb } from '#lib/services/verb'
+import { logEvent } from './log'
+import { signedIn } from './session'
+
+/** A problem document (RFC 9457). */
+export function problem(status: number, title: string, detail: string, extra: Readonly<Record<string, unknown>> = {}): Response {
+  return Response.json(
+    { type: 'about:blank', title, status, detail, ...extra },
+    { status, headers: { 'content-type': 'application/problem+json', 'cache-control': 'no-store' } },
+  )
+}
+
+/**
+ * Who calls: a bearer token, or the session's cookie. A write by cookie must come from our own pages: its Origin
+ * is the host that it was sent to.
+ */
+async function callerOf(request: Request): Promise<Actor | Response> {
+  const header = request.headers.get('authorization')
+  if (header) {
+    const token = /^Bearer\s+(\S+)$/i.exec(header)?.[1]
+    const actor = token ? await actorByToken(token) : null
+    return actor ?? problem(401, 'Not signed in', 'This token is not known or was ended; make one with npm run token')
+  }
+  const actor = await signedIn()
+  if (!actor) return problem(401, 'Not signed in', 'Sign in, or send "Authorization: Bearer <token>"')
+  if (request.method !== 'GET' && request.method !== 'HEAD') {
+    const origin = request.headers.get('origin')
+    const host = request.headers.get('x-forwarded-host') ?? request.headers.get('host')
+    if (!origin || new URL(origin).host !== host) {
+      return problem(403, 'Refused', 'A change by session must come from the shop\'s own pages')
+    }
+  }
+  return actor
+}
+
+/**
+ * Carries out a verb for a route: who calls, input through the verb's schema, the answer by `respond`. Every
+ * refusal becomes a problem document.
+ */
+export async function serve<Input, Output>(
+  request: Request,
+  verb: Verb<Input, Output>,
+  readInput: () => Promise<unknown> | unknown,
+  respond: (output: Output) => Response | Promise<Response> = (output) => Response.json(output),
+): Promise<Response> {
+  try {
+    const caller = await callerOf(request)
+    if (caller instanceof Response) return caller
+    const parsed = verb.schema.safeParse(await readInput())
+    if (!parsed.success) {
+      return problem(422, 'Input refused', 'Some of what was sent is not right', { fields: fieldErrors(parsed.error) })
+    }
+    return await respond(await verb(caller, parsed.data))
+  } catch (error) {
+    if (error instanceof Refusal) {
+      return problem(error.status, 'Refused', error.message, {
+        fields: error.fields,
+        ...(error.current ? { current: error.current } : {}),
+      })
+    }
+    if (error instanceof SyntaxError) return problem(400, 'Not JSON', `The body can't be read as JSON: ${error.message}`)
+    logEvent('error', 'route failed', { verb: verb.verbName, error: String(error) })
+    return problem(500, 'Something broke', 'Nothing was saved. The log of the server tells more.')
+  }
+}

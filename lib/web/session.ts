@@ -1,0 +1,30 @@
+import 'server-only'
+import { headers } from 'next/headers'
+import { redirect } from 'next/navigation'
+import { cache } from 'react'
+import type { Actor } from '#lib/schema/actor'
+import type { Role } from '#lib/schema/shop'
+import { auth } from '#lib/store/auth'
+import { hasPeople } from '#lib/store/people'
+
+/** A signed-in person, with what the page head shows of them. */
+export interface SignedIn extends Actor {
+  readonly id: string
+  readonly initials: string
+}
+
+/** Who is signed in by cookie, or null. Asked once a render. */
+export const signedIn = cache(async (): Promise<SignedIn | null> => {
+  const session = await auth().api.getSession({ headers: await headers() })
+  if (!session) return null
+  const { id, name, role, initials, endedAt } = session.user
+  if (endedAt) return null
+  return { id, name, role: role as Role, initials: initials ?? '' }
+})
+
+/** The actor of a page or an action; goes to the sign-in, or to the first lead's page on a new shop. */
+export async function requireActor(): Promise<SignedIn> {
+  const actor = await signedIn()
+  if (actor) return actor
+  redirect((await hasPeople()) ? '/sign-in' : '/first-lead')
+}
