@@ -1,0 +1,42 @@
+import Link from 'next/link'
+import type { ReactNode } from 'react'
+import { requireActor } from '#lib/web/session'
+import { NavLinks } from '../ui/nav-links'
+import { signOut } from '../sign-in/actions'
+import './head.css'
+
+export default async function ShopLayout({ children }: { readonly children: ReactNode }) {
+  const actor = await requireActor()
+  return (
+    <>
+      <a className="skip" href="#main">
+        To the content
+      </a>
+      <header className="head">
+        <Link href="/" className="mark">
+          Mould<i>wright</i>
+        </Link>
+        <NavLinks lead={actor.role === 'lead'} />
+        <form className="find" action="/moulds" role="search">
+          <input type="search" name="find" aria-label="Find a mould, part, place" placeholder="Find a mould, part, place…" />
+        </form>
+        <details className="me">
+          <summary aria-label={`${actor.name}, ${actor.role}`}>{actor.initials}</summary>
+          <div className="me-box">
+            <p>
+              {actor.name} <span className="soft">{actor.role}</span>
+            </p>
+            <form action={signOut}>
+              <button type="submit" className="btn">
+                Sign out
+              </button>
+            </form>
+          </div>
+        </details>
+      </header>
+      <main id="main" className="page">
+        {children}
+      </main>
+    </>
+  )
+}

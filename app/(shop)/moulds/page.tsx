@@ -1,0 +1,180 @@
+import type { Metadata, Route } from 'next'
+import Link from 'next/link'
+import { shortDate } from '#lib/core/dates'
+import { leakLossMbar, mouldStates } from '#lib/core/log/index'
+import { figure } from '#lib/core/units'
+import { listRack, type RackRow } from '#lib/services/moulds'
+import { requireActor } from '#lib/web/session'
+import { SmallPullStrip } from '../../ui/pull-strip'
+import { sinceWords } from '../../ui/release'
+import { weightOf } from '../../ui/stamp'
+import { columns, inOrder, matchesWords } from './rack-order'
+import './rack.css'
+
+export const metadata: Metadata = { title: 'Moulds' }
+
+const weight = { stop: 'held', look: 'due', note: 'soft' } as const
+
+export default async function RackPage({ searchParams }: PageProps<'/moulds'>) {
+  const actor = await requireActor()
+  const query = await searchParams
+  const one = (value: string | string[] | undefined) => (typeof value === 'string' ? value : '')
+  const [find, state, sort] = [one(query.find), one(query.state), one(query.sort) || 'code']
+  const { rows, context } = await listRack(actor, {})
+  const shown = inOrder(
+    rows.filter((row) => matchesWords(row, find) && (state === '' || row.standing.state === state)),
+    sort,
+  )
+  const href = (change: Record<string, string>) => {
+    const next = new URLSearchParams({ find, state, sort, ...change })
+    for (const [key, value] of [...next]) if (value === '' || (key === 'sort' && value === 'code')) next.delete(key)
+    const text = next.toString()
+    return (text ? `/moulds?${text}` : '/moulds') as Route
+  }
+  return (
+    <>
+      <div className="crumb-row">
+        <h1 style={{ marginRight: 'auto' }}>The rack</h1>
+        {actor.role === 'lead' ? (
+          <Link className="btn primary" href={'/moulds/new' as Route}>
+            Add a mould
+          </Link>
+        ) : null}
+      </div>
+      <form className="rack-find" action="/moulds">
+        <div className="field">
+          <label htmlFor="rack-find">Find</label>
+          <input id="rack-find" type="search" name="find" defaultValue={find} placeholder="Code, name, part, pattern, place" />
+        </div>
+        <div className="field">
+          <label htmlFor="rack-state">State</label>
+          <select id="rack-state" name="state" defaultValue={state}>
+            <option value="">any</option>
+            {mouldStates.map((each) => (
+              <option key={each} value={each}>
+                {each}
+              </option>
+            ))}
+          </select>
+        </div>
+        {sort === 'code' ? null : <input type="hidden" name="sort" value={sort} />}
+        <button type="submit" className="btn">
+          Show
+        </button>
+        <p className="note" role="status">
+          {shown.length} of {rows.length} {rows.length === 1 ? 'mould' : 'moulds'}
+          {find || state ? (
+            <>
+              {' · '}
+              <Link href={'/moulds' as Route}>show all</Link>
+            </>
+          ) : null}
+        </p>
+      </form>
+      {rows.length === 0 ? (
+        <div className="empty">
+          <p>
+            The rack is empty. Every mould stands here with its state, its pulls, what is on its face and what comes next.
+          </p>
+          {actor.role === 'lead' ? (
+            <p>
+              <Link className="btn" href={'/moulds/new' as Route}>
+                Add the first mould
+              </Link>
+            </p>
+          ) : null}
+        </div>
+      ) : shown.length === 0 ? (
+        <p className="empty">
+          No mould fits. <Link href={'/moulds' as Route}>Show all {rows.length}</Link>
+        </p>
+      ) : (
+        <div className="table-room">
+          <table className="lines rack">
+            <thead>
+              <tr>
+                {columns.map((column) => (
+                  <th
+                    key={column.name}
+                    scope="col"
+                    className={column.number ? 'n' : undefined}
+                    aria-sort={column.sort === sort ? 'ascending' : undefined}
+                  >
+                    {column.sort ? (
+                      <Link href={href({ sort: column.sort })}>
+                        {column.name}
+                        {column.sort === sort ? ' ↓' : ''}
+                      </Link>
+                    ) : (
+                      column.name
+                    )}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {shown.map((row) => (
+                <Row key={row.mould.id} row={row} today={context.today} />
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </>
+  )
+}
+
+function Row({ row, today }: { readonly row: RackRow; readonly today: string }) {
+  const { mould, counts, standing, matters } = row
+  const face = counts.release.find((target) => target.target === 'face')
+  const leak = counts.lastLeak
+  const next = matters[0]
+  return (
+    <tr>
+      <td data-label="Mould">
+        <Link href={`/moulds/${encodeURIComponent(mould.code)}` as Route}>
+          <b>{mould.code}</b> {mould.name}
+        </Link>
+        <div className="note">
+          {[mould.part?.name, mould.set ? `${mould.set.code}, piece ${mould.pieceNo} of ${mould.set.pieces}` : null]
+            .filter(Boolean)
+            .join(' · ')}
+        </div>
+      </td>
+      <td data-label="State">
+        <span style={{ color: `var(--${weightOf(standing.state)})`, fontWeight: 600 }}>{standing.state}</span>
+        {standing.reason ? <div className="note">{standing.reason}</div> : null}
+      </td>
+      <td data-label="Pulls, season / all" className="n">
+        {counts.pullsThisSeason} / {counts.pulls}
+      </td>
+      <td data-label="Since coated / sealed / stripped" className="n">
+        {face ? sinceWords(face) : '–'}
+      </td>
+      <td data-label="Last leak check" className="n">
+        {leak ? (
+          <>
+            {figure(leakLossMbar(leak.startMbar, leak.endMbar), 1)} mbar in {figure(leak.minutes)} min
+            <div className="note">{shortDate(leak.doneOn, today)}</div>
+          </>
+        ) : (
+          <span className="soft">not known</span>
+        )}
+      </td>
+      <td data-label="Next">
+        {next ? (
+          <>
+            <span className={weight[next.severity]}>{next.word}</span>
+            {matters.length > 1 ? <span className="note"> and {matters.length - 1} more</span> : null}
+          </>
+        ) : (
+          <span className="soft">nothing open</span>
+        )}
+      </td>
+      <td data-label="Place">{counts.place ?? <span className="soft">not known</span>}</td>
+      <td data-label="Pull strip">
+        <SmallPullStrip id={`strip-${mould.id}`} marks={row.strip} />
+      </td>
+    </tr>
+  )
+}

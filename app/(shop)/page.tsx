@@ -1,0 +1,205 @@
+import type { Metadata, Route } from 'next'
+import Link from 'next/link'
+import { shortDate } from '#lib/core/dates'
+import { entryWords } from '#lib/core/log/index'
+import { latestEntries } from '#lib/services/log'
+import { listRack, type RackRow } from '#lib/services/moulds'
+import { listPatches } from '#lib/services/patches'
+import { requireActor } from '#lib/web/session'
+import { settleHref } from '../ui/matters'
+
+export const metadata: Metadata = { title: 'Bench' }
+
+const weight = { stop: 'held', look: 'due', note: 'soft' } as const
+
+/** States in which nobody wants to lay up: their matters wait. */
+const resting: readonly string[] = ['retired', 'away', 'being built', 'racked']
+
+export default async function BenchPage() {
+  const actor = await requireActor()
+  const [{ rows, context }, patches, latest] = await Promise.all([
+    listRack(actor, {}),
+    listPatches(actor, { mouldId: null }),
+    latestEntries(actor, { limit: 12 }),
+  ])
+  const mayLog = actor.role !== 'viewer'
+  const inWork = rows.filter((row) => !resting.includes(row.standing.state))
+  const open = inWork.filter((row) => row.standing.state !== 'part in it' && row.matters.some((each) => each.severity !== 'note'))
+  const partIn = rows.filter((row) => row.standing.state === 'part in it')
+  const onBench = patches.filter((patch) => patch.state === 'on the bench')
+  const toSign = patches.filter((patch) => patch.state === 'sketched')
+  const toStart = patches.filter((patch) => patch.state === 'signed')
+  return (
+    <>
+      <div className="crumb-row">
+        <div style={{ marginRight: 'auto' }}>
+          <h1>Bench</h1>
+          <p className="note">
+            {context.shop.name}, {shortDate(context.today, context.today)}
+            {context.season ? `, season ${context.season.name}` : ''}
+          </p>
+        </div>
+        {mayLog && rows.length > 0 ? (
+          <form className="acts" action="/moulds">
+            <label className="quiet" htmlFor="bench-find">
+              Mould
+            </label>
+            <input id="bench-find" type="search" name="find" placeholder="Which mould?" style={{ width: 180 }} list="bench-moulds" />
+            <datalist id="bench-moulds">
+              {rows.map((row) => (
+                <option key={row.mould.id} value={row.mould.code}>
+                  {row.mould.name}
+                </option>
+              ))}
+            </datalist>
+            <button type="submit" className="btn">
+              Find it
+            </button>
+          </form>
+        ) : null}
+      </div>
+      {context.shop.isDemo ? (
+        <p className="notice" style={{ marginBottom: 20 }}>
+          This is the demo shop: a workshop that does not exist, with three invented seasons. Everything works on it as on your own.
+        </p>
+      ) : null}
+      {rows.length === 0 ? (
+        <div className="empty">
+          <p>The book is empty. What is to be done now will stand here: parts to pull, moulds to coat, patches on the bench.</p>
+          {actor.role === 'lead' ? (
+            <p className="acts">
+              <Link className="btn primary" href={'/moulds/new' as Route}>
+                Add the first mould
+              </Link>
+              <Link className="btn" href={'/stores' as Route}>
+                Materials and stacks
+              </Link>
+              <Link className="btn" href={'/people' as Route}>
+                Add people
+              </Link>
+            </p>
+          ) : (
+            <p>A lead adds moulds.</p>
+          )}
+        </div>
+      ) : (
+        <div className="columns">
+          <section className="rule-top">
+            <h2>Part in the mould</h2>
+            {partIn.length === 0 ? <p className="note">No mould has a part in it.</p> : null}
+            <Lines>
+              {partIn.map((row) => (
+                <Line
+                  key={row.mould.id}
+                  row={row}
+                  text={`cleared ${row.counts.clearedOn ? shortDate(row.counts.clearedOn, context.today) : ''}`}
+                  word="log the pull"
+                  href={mayLog ? (`/moulds/${encodeURIComponent(row.mould.code)}/log/pull` as Route) : null}
+                  tone="due"
+                />
+              ))}
+            </Lines>
+          </section>
+          <section className="rule-top">
+            <h2>To settle before a lay-up</h2>
+            {open.length === 0 ? <p className="note">Nothing is open on any mould in use.</p> : null}
+            <Lines>
+              {open.map((row) => {
+                const first = row.matters[0]
+                return first ? (
+                  <Line
+                    key={row.mould.id}
+                    row={row}
+                    text={first.text}
+                    word={first.word}
+                    href={mayLog ? settleHref(row.mould.code, first) : null}
+                    tone={weight[first.severity]}
+                    more={row.matters.length - 1}
+                  />
+                ) : null
+              })}
+            </Lines>
+          </section>
+          <section className="rule-top">
+            <h2>Patches</h2>
+            {onBench.length + toSign.length + toStart.length === 0 ? <p className="note">No patch is planned or on the bench.</p> : null}
+            <dl className="figures">
+              {[...onBench, ...toStart, ...toSign].map((patch) => (
+                <div key={patch.id}>
+                  <dt>
+                    <Link href={`/patches/${patch.id}` as Route}>
+                      {patch.mouldCode} Patch {patch.number}
+                    </Link>
+                    <div className="note">
+                      {patch.title}, {patch.place}
+                    </div>
+                  </dt>
+                  <dd className={patch.state === 'sketched' && patch.stops > 0 ? 'held' : 'due'}>
+                    {patch.state === 'on the bench'
+                      ? `${patch.ticked} of ${patch.lines} lines`
+                      : patch.state === 'signed'
+                        ? 'to the bench'
+                        : patch.stops > 0
+                          ? `${patch.stops} ${patch.stops === 1 ? 'stop' : 'stops'}`
+                          : 'to be signed'}
+                  </dd>
+                </div>
+              ))}
+            </dl>
+          </section>
+          <section className="rule-top">
+            <h2>Last written</h2>
+            {latest.length === 0 ? <p className="note">Nothing written yet.</p> : null}
+            <dl className="figures">
+              {latest.map((entry) => {
+                const { what, detail } = entryWords(entry)
+                return (
+                  <div key={entry.id}>
+                    <dt>
+                      <Link href={`/moulds/${encodeURIComponent(entry.mouldCode)}` as Route}>{entry.mouldCode}</Link> {what}
+                      <div className="note">{[detail, entry.byName].filter(Boolean).join(', ')}</div>
+                    </dt>
+                    <dd className="soft">{shortDate(entry.doneOn, context.today)}</dd>
+                  </div>
+                )
+              })}
+            </dl>
+          </section>
+        </div>
+      )}
+    </>
+  )
+}
+
+function Lines({ children }: { readonly children: React.ReactNode }) {
+  return <dl className="figures">{children}</dl>
+}
+
+function Line({
+  row,
+  text,
+  word,
+  href,
+  tone,
+  more = 0,
+}: {
+  readonly row: RackRow
+  readonly text: string
+  readonly word: string
+  readonly href: Route | null
+  readonly tone: string
+  readonly more?: number
+}) {
+  return (
+    <div>
+      <dt>
+        <Link href={`/moulds/${encodeURIComponent(row.mould.code)}` as Route}>{row.mould.code}</Link> {row.mould.name}
+        <div className="note">
+          {text}
+          {more > 0 ? `; and ${more} more` : ''}
+        </div>
+      </dt>
+      <dd className={tone}>{href ? <Link href={href}>{word}</Link> : word}</dd>
+    </div>
+  )
+}

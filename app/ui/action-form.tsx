@@ -1,0 +1,119 @@
+'use client'
+import { createContext, type ReactNode, useActionState, useContext, useId } from 'react'
+import type { FieldErrors } from '#lib/schema/form'
+
+/** What an action answers a form; the shape of lib/web/action's ActionResult, known to the browser. */
+export type FormAnswer =
+  | { readonly ok: true; readonly value: unknown }
+  | {
+      readonly ok: false
+      readonly message: string
+      readonly fields: FieldErrors
+      readonly typed: unknown
+      readonly current?: { readonly version: number; readonly text: unknown }
+    }
+
+export type FormAct = (previous: FormAnswer | null, form: FormData) => Promise<FormAnswer>
+
+interface FormState {
+  readonly errors: FieldErrors
+  readonly valueOf: (name: string) => string
+  readonly idOf: (name: string) => string
+}
+
+const State = createContext<FormState | null>(null)
+
+export function useFormState(): FormState {
+  const state = useContext(State)
+  if (!state) throw new Error('A field stands in an ActionForm')
+  return state
+}
+
+/** The text at "data.coats" of a nested form value. */
+function textAt(values: unknown, name: string): string | null {
+  let place = values
+  for (const step of name.split('.')) {
+    if (typeof place !== 'object' || place === null) return null
+    place = (place as Record<string, unknown>)[step]
+  }
+  return place === undefined || place === null ? null : String(place)
+}
+
+/** Every path of a nested form value that holds text. */
+function paths(values: unknown, before = ''): string[] {
+  if (typeof values !== 'object' || values === null) return before === '' ? [] : [before]
+  return Object.entries(values).flatMap(([key, value]) => paths(value, before === '' ? key : `${before}.${key}`))
+}
+
+/**
+ * A form over a server action that works before any script has loaded. After a refusal it holds what was typed and
+ * says what is wrong at each field. When somebody else was faster it takes over what only they changed, keeps what
+ * was typed here, and lists both where both changed.
+ */
+export function ActionForm({
+  action,
+  defaults,
+  labels = {},
+  submit,
+  children,
+}: {
+  readonly action: FormAct
+  /** Text at the leaves, as the form starts. */
+  readonly defaults: Readonly<Record<string, unknown>>
+  /** Names of fields for the list of what somebody else changed. */
+  readonly labels?: Readonly<Record<string, string>>
+  readonly submit: string
+  readonly children: ReactNode
+}) {
+  const [answer, send, pending] = useActionState(action, null)
+  const formId = useId()
+  const refusal = answer && !answer.ok ? answer : null
+  const typed = refusal?.typed as Record<string, unknown> | undefined
+  const base = (typeof typed?.$base === 'string' ? JSON.parse(typed.$base) : defaults) as Record<string, unknown>
+  const theirs = refusal?.current ? refusal.current.text : null
+  const changed = theirs ? paths(theirs).filter((name) => textAt(theirs, name) !== textAt(base, name)) : []
+  const both = changed.filter((name) => textAt(typed, name) !== textAt(base, name))
+
+  const valueOf = (name: string) => {
+    if (name === 'version' && refusal?.current) return String(refusal.current.version)
+    if (changed.includes(name) && !both.includes(name)) return textAt(theirs, name) ?? ''
+    return (typed ? textAt(typed, name) : null) ?? (typed && textAt(base, name) !== null ? '' : (textAt(base, name) ?? ''))
+  }
+  const idOf = (name: string) => `${formId}-${name}`
+  const nextBase = theirs ? { ...base, ...(theirs as object) } : base
+
+  return (
+    <form action={send} className="form" key={refusal ? `${refusal.message}${refusal.current?.version ?? ''}` : 'first'}>
+      <input type="hidden" name="$base" value={JSON.stringify(nextBase)} />
+      {refusal ? (
+        <div className="notice wrong" role="alert">
+          <p>
+            <b>{refusal.message}</b>
+          </p>
+          {changed.length > 0 ? (
+            <>
+              <p className="note">What they changed:</p>
+              <ul>
+                {changed.map((name) => (
+                  <li key={name}>
+                    {labels[name] ?? name}: now “{textAt(theirs, name) || 'blank'}”
+                    {both.includes(name)
+                      ? `; you typed “${textAt(typed, name) || 'blank'}”, which stands below`
+                      : '; taken over below'}
+                  </li>
+                ))}
+              </ul>
+              <p>Save again to write what stands below.</p>
+            </>
+          ) : null}
+        </div>
+      ) : null}
+      <State value={{ errors: refusal?.fields ?? {}, valueOf, idOf }}>{children}</State>
+      <div className="acts">
+        <button type="submit" className="btn primary" aria-disabled={pending}>
+          {pending ? 'Saving…' : submit}
+        </button>
+      </div>
+    </form>
+  )
+}

@@ -1,0 +1,44 @@
+import type { Route } from 'next'
+import Link from 'next/link'
+import type { Matter } from '#lib/core/log/index'
+
+const weight = { stop: 'held', look: 'due', note: 'soft' } as const
+
+/** Where a matter is settled: the log form of its kind, with its area or patch chosen. */
+export function settleHref(code: string, matter: Matter): Route | null {
+  if (!matter.settledBy || matter.settledBy === 'proved') return null
+  const query = new URLSearchParams()
+  if (matter.areaId) query.set('area', matter.areaId)
+  if (matter.patchId) query.set('patch', matter.patchId)
+  const text = query.toString()
+  return `/moulds/${encodeURIComponent(code)}/log/${matter.settledBy}${text ? `?${text}` : ''}` as Route
+}
+
+/** What must be settled before the next lay-up: each line with its word and its cure. */
+export function Matters({
+  code,
+  matters,
+  mayLog,
+}: {
+  readonly code: string
+  readonly matters: readonly Matter[]
+  readonly mayLog: boolean
+}) {
+  if (matters.length === 0) return <p className="note">Nothing stands against the next lay-up.</p>
+  return (
+    <dl className="figures">
+      {matters.map((matter) => {
+        const href = mayLog ? settleHref(code, matter) : null
+        return (
+          <div key={`${matter.code} ${matter.text}`}>
+            <dt>
+              {matter.text}
+              <div className="note">{matter.cure}</div>
+            </dt>
+            <dd className={weight[matter.severity]}>{href ? <Link href={href}>{matter.word}</Link> : matter.word}</dd>
+          </div>
+        )
+      })}
+    </dl>
+  )
+}
