@@ -1,0 +1,10 @@
+/** Outlines from files and pasted text. */
+export { readOutline } from './read-outline'
+export type {
+  ChosenUnit,
+  FileUnit,
+  LoopReading,
+  OutlineFile,
+  OutlineReading,
+  Verdict,
+} from './types'
