@@ -1,0 +1,40 @@
+/** Face model in mm to display list: one truth for screen, SVG and PDF. */
+export { clipLine, inside, type Segment, segmentsOf } from './boxes'
+export { faceDrawing } from './face-drawing'
+export type { FaceDowel, FaceModel, FacePatch, PlannedOpening, SeenFrom } from './face-model'
+export { hatch } from './hatch'
+export { type LegendEntry, legendEntry } from './legend'
+export { type Medium, paperRoom, type Sizes, scaleToFit } from './medium'
+export { directionInView, directionOnDrawing, placeWindow, toDrawing, toFace } from './placement'
+export { planDrawing, seenFromSide } from './plan-drawing'
+export { primitives } from './primitives'
+export { type PullFate, type PullStrokes, pullFates, pullStrip, type StripSize } from './pull-strip'
+export { findRoom } from './room'
+export { roundLengthMm } from './scale-bar'
+export { sectionDrawing } from './section-drawing'
+export {
+  type LineStyle,
+  lineStyles,
+  lineTable,
+  pxPerPaperMm,
+  type Role,
+  roles,
+  type StrokePx,
+  screenStroke,
+} from './styles'
+export { textWidthMm } from './text-width'
+export type {
+  Box,
+  DisplayList,
+  FacePlacement,
+  Fill,
+  GroupItem,
+  Item,
+  LegendKey,
+  PathItem,
+  Primitive,
+  Shape,
+  Subject,
+  TextItem,
+  Xy,
+} from './types'

@@ -1,0 +1,4 @@
+/** Sheets of a patch plan as PDF: the bench sheet and the ply templates true to size. */
+export { benchSheet } from './bench-sheet'
+export { plyTemplates } from './ply-templates'
+export type { PatchSheet, SheetSignature } from './types'
