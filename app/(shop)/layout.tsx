@@ -1,3 +1,4 @@
+import type { Route } from 'next'
 import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { requireActor } from '#lib/web/session'
@@ -13,7 +14,7 @@ export default async function ShopLayout({ children }: { readonly children: Reac
         To the content
       </a>
       <header className="head">
-        <Link href="/" className="mark">
+        <Link href={'/' as Route} className="mark">
           Mould<i>wright</i>
         </Link>
         <NavLinks lead={actor.role === 'lead'} />
@@ -26,6 +27,7 @@ export default async function ShopLayout({ children }: { readonly children: Reac
             <p>
               {actor.name} <span className="soft">{actor.role}</span>
             </p>
+            <Link href={'/settings' as Route}>Shop settings</Link>
             <form action={signOut}>
               <button type="submit" className="btn">
                 Sign out

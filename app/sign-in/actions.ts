@@ -1,5 +1,6 @@
 'use server'
 import { headers } from 'next/headers'
+import type { Route } from 'next'
 import { redirect } from 'next/navigation'
 import { auth } from '#lib/store/auth'
 import type { FormAnswer } from '../ui/action-form'
@@ -18,7 +19,7 @@ export async function signIn(_previous: FormAnswer | null, form: FormData): Prom
     }
     throw error
   }
-  redirect('/')
+  redirect('/' as Route)
 }
 
 /** Ends the session of whoever asks. */

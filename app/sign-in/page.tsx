@@ -1,4 +1,4 @@
-import type { Metadata } from 'next'
+import type { Metadata, Route } from 'next'
 import { redirect } from 'next/navigation'
 import { readDoor } from '#lib/services/door'
 import { ActionForm } from '../ui/action-form'
@@ -10,7 +10,7 @@ export const dynamic = 'force-dynamic'
 
 export default async function SignInPage() {
   const door = await readDoor()
-  if (!door.setUp) redirect('/first-lead')
+  if (!door.setUp) redirect('/first-lead' as Route)
 
   return (
     <main className="page narrow" style={{ maxWidth: 460, paddingTop: 60 }}>

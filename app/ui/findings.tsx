@@ -1,3 +1,4 @@
+import { becauseKey } from '#lib/core/repair/index'
 import type { Finding } from '#lib/core/result'
 
 const weight = { stop: 'held', look: 'due', note: 'soft' } as const
@@ -16,7 +17,9 @@ export function Findings({ findings, becauses = {} }: { readonly findings: reado
             <td>
               {finding.text}
               {finding.cure ? <span className="note"> {finding.cure}</span> : null}
-              {becauses[finding.code] ? <div className="note">Because: {becauses[finding.code]}</div> : null}
+              {becauses[becauseKey(finding)] ? (
+                <div className="note">Because: {becauses[becauseKey(finding)]}</div>
+              ) : null}
             </td>
           </tr>
         ))}

@@ -1,4 +1,5 @@
 'use client'
+import type { Route } from 'next'
 import Link from 'next/link'
 import { usePathname } from 'next/navigation'
 
@@ -21,7 +22,7 @@ export function NavLinks({ lead }: { readonly lead: boolean }) {
         .map((screen) => {
           const here = screen.href === '/' ? path === '/' : path.startsWith(screen.href)
           return (
-            <Link key={screen.href} href={screen.href} aria-current={here ? 'page' : undefined}>
+            <Link key={screen.href} href={screen.href as Route} aria-current={here ? 'page' : undefined}>
               {screen.name}
             </Link>
           )

@@ -34,6 +34,22 @@ export function shopDay(moment: string, timeZone: string): { readonly day: IsoDa
   }
 }
 
+/**
+ * Minutes from the shop's midnight to a moment as they really passed: where the clock is put back within the day, the
+ * hour that comes twice counts twice and order is kept; where it is put forward, the clock's own minutes count.
+ */
+export function minutesIntoDay(moment: string, timeZone: string): number {
+  const { day, minuteOfDay } = shopDay(moment, timeZone)
+  const aheadMin = (at: number) => {
+    const shown = shopDay(new Date(at).toISOString(), timeZone)
+    return Date.parse(`${shown.day}T00:00:00Z`) / 60_000 + shown.minuteOfDay - Math.floor(at / 60_000)
+  }
+  const at = Date.parse(moment)
+  const asUniversal = Date.parse(`${day}T00:00:00Z`)
+  const atMidnight = asUniversal - aheadMin(at - minuteOfDay * 60_000) * 60_000
+  return minuteOfDay + Math.max(0, aheadMin(atMidnight) - aheadMin(at))
+}
+
 /** "21 Oct", or "21 Oct 2024" when the year is not the one of `today`. */
 export function shortDate(date: IsoDate, today: IsoDate): string {
   const names = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']

@@ -98,21 +98,34 @@ function readText(schema: z.ZodType, raw: unknown, path: readonly PropertyKey[],
   }
   if (core instanceof z.ZodArray) {
     if (raw === undefined || raw === null || raw === '') return optional ? undefined : []
-    const rows = Array.isArray(raw) ? raw : [raw]
-    return rows.map((row, index) => readText(core.element as z.ZodType, row, [...path, index], issues))
+    return listOf(raw).map((row, index) => readText(core.element as z.ZodType, row, [...path, index], issues))
   }
   if (core instanceof z.ZodTuple) {
-    if (!Array.isArray(raw)) return raw
+    if (raw === null || typeof raw !== 'object') return raw
+    const given = listOf(raw)
     const items = core.def.items as readonly z.ZodType[]
-    return items.map((item, index) => readText(item, raw[index], [...path, index], issues))
+    return items.map((item, index) => readText(item, given[index], [...path, index], issues))
   }
   if (core instanceof z.ZodBoolean) {
     if (typeof raw === 'boolean') return raw
     return raw === 'on' || raw === 'true' || raw === 'yes'
   }
   if (core instanceof z.ZodNumber) return readNumber(core, raw, { nullable, optional }, path, issues)
-  if (raw === undefined || raw === '') return nullable ? null : optional ? undefined : (raw ?? '')
+  if (raw === undefined || (typeof raw === 'string' && raw.trim() === '')) {
+    return nullable ? null : optional ? undefined : (raw ?? '')
+  }
   return raw
+}
+
+/** A list from a list, from fields named "0", "1" ..., or of the one thing that was given. */
+function listOf(raw: unknown): readonly unknown[] {
+  if (Array.isArray(raw)) return raw
+  if (typeof raw === 'object' && raw !== null && Object.keys(raw).every((key) => /^\d+$/.test(key))) {
+    return Object.entries(raw)
+      .sort(([a], [b]) => Number(a) - Number(b))
+      .map(([, value]) => value)
+  }
+  return [raw]
 }
 
 function blank(nullable: boolean, optional: boolean, raw: unknown): unknown {

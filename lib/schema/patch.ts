@@ -9,7 +9,7 @@ const region = () => z.object({ outer: loop(), holes: z.array(loop()).max(100) }
 
 export const TaperSchema = z.object({
   ratio: quantity('ratio', { min: 1, max: 500 }),
-  mmPerPly: lengthMm({ min: 0, max: 500 }),
+  mmPerPly: lengthMm({ min: 0.1, max: 500 }),
   use: choice(['ratio', 'mm-per-ply', 'longer']),
 })
 
@@ -68,13 +68,18 @@ export const PlacementSchema = z.object({
 /** Where the outline of an opening came from; stored with the plan. */
 export const OpeningSource = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('circle'), diameterMm: lengthMm({ min: 1, max: 10_000 }), placement: PlacementSchema }),
-  z.object({
-    kind: z.literal('rounded-rectangle'),
-    lengthMm: lengthMm({ min: 1, max: 10_000 }),
-    widthMm: lengthMm({ min: 1, max: 10_000 }),
-    cornerRadiusMm: lengthMm({ min: 0, max: 5_000 }),
-    placement: PlacementSchema,
-  }),
+  z
+    .object({
+      kind: z.literal('rounded-rectangle'),
+      lengthMm: lengthMm({ min: 1, max: 10_000 }),
+      widthMm: lengthMm({ min: 1, max: 10_000 }),
+      cornerRadiusMm: lengthMm({ min: 0, max: 5_000 }),
+      placement: PlacementSchema,
+    })
+    .refine(({ lengthMm: length, widthMm: width, cornerRadiusMm: radius }) => radius <= Math.min(length, width) / 2, {
+      path: ['cornerRadiusMm'],
+      error: () => 'At most half the shorter side',
+    }),
   z.object({
     kind: z.literal('outline'),
     /** Name of the file, or "pasted". */
@@ -111,7 +116,7 @@ export const PatchSketch = z.object({
 })
 export type PatchSketch = z.output<typeof PatchSketch>
 
-/** A look is signed with a because, by the place of the finding in the plan's list. */
+/** A look is signed with a because, filed under the finding's code and place (`becauseKey`). */
 export const SignPlan = z.object({
   planId: uuid(),
   sawVersion: z.int(),

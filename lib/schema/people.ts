@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { text, uuid } from './fields'
-import { RoleSchema } from './shop'
+import { currency, RoleSchema, timeZone } from './shop'
 
 const email = () => z.email({ error: () => 'Give an e-mail address' }).max(200)
 const password = () =>
@@ -12,8 +12,8 @@ const password = () =>
 export const FirstLead = z.object({
   code: text('the one-time code that the start printed', 100),
   shopName: text('the name of the shop'),
-  timeZone: text('a time zone'),
-  currency: text('a currency', 3),
+  timeZone: timeZone(),
+  currency: currency(),
   name: text('your name'),
   initials: text('initials', 4),
   email: email(),

@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import { defaultUpkeepRules, type UpkeepRules } from '#lib/core/log/index'
 import { defaultRepairRules, type RepairRules } from '#lib/core/repair/types'
-import { choice, count, durationMin, freeText, lengthMm, quantity, text } from './fields'
+import { choice, count, durationMin, freeText, lengthMm, plainNumber, quantity, text } from './fields'
 
 export const roles = ['lead', 'laminator', 'viewer'] as const
 export type Role = (typeof roles)[number]
@@ -16,7 +16,7 @@ export const RepairRulesSchema = z.object({
   thicknessTolerance: quantity('fraction', { min: 0, max: 1 }),
   plyAlignmentDeg: quantity('angle', { min: 0, max: 45 }),
   pliesPerDebulk: count({ min: 1, max: 50 }),
-  heatMarginC: quantity('temperature', { min: 0, max: 100 }),
+  heatMarginC: plainNumber({ min: 0, max: 100 }),
   cuttingAllowanceMm: lengthMm({ min: 0, max: 200 }),
 }) satisfies z.ZodType<RepairRules>
 
@@ -36,7 +36,7 @@ export const ShopRules = z.object({ repair: RepairRulesSchema, upkeep: UpkeepRul
 export type ShopRules = z.output<typeof ShopRules>
 export const defaultShopRules: ShopRules = { repair: defaultRepairRules, upkeep: defaultUpkeepRules }
 
-const timeZone = () =>
+export const timeZone = () =>
   text('a time zone').refine(
     (name) => {
       try {
@@ -49,10 +49,13 @@ const timeZone = () =>
     { error: () => 'Not a time zone; give one such as Europe/Berlin' },
   )
 
+export const currency = () =>
+  text('a currency', 3).regex(/^[A-Z]{3}$/, { error: () => 'Three capital letters, as EUR' })
+
 export const ShopSettings = z.object({
   name: text('the name of the shop'),
   timeZone: timeZone(),
-  currency: text('a currency', 3).regex(/^[A-Z]{3}$/, { error: () => 'Three capital letters, as EUR' }),
+  currency: currency(),
   address: freeText(500),
   rules: ShopRules,
 })

@@ -176,5 +176,17 @@ export const addArea = verb('areas.add', leads, FaceAreaInput, (actor, input) =>
 export const changeArea = verb('areas.change', leads, FaceAreaInput.safeExtend({ version: z.int() }), (actor, { version, ...input }) =>
   told(updateArea(actor, version, checkedArea(input)), areaRules),
 )
-export const addReadings = verb('areas.measure', ['lead', 'laminator'], ThicknessInput, (actor, input) => insertReadings(actor, input))
-export const addPointIssue = verb('points.issue', leads, LocatingIssueInput, (actor, input) => insertPointIssue(actor, input))
+export const addReadings = verb('areas.measure', ['lead', 'laminator'], ThicknessInput, async (actor, input) => {
+  const { today } = await shopContext()
+  if (input.measuredOn > today) {
+    throw new Refusal(`${input.measuredOn} is in the future: today is ${today} in the shop`, {
+      fields: { measuredOn: `In the future; today is ${today}` },
+    })
+  }
+  await told(insertReadings(actor, input), {
+    thickness_reading_pkey: { field: 'readings', says: 'A reading was sent before; give each new one an id of its own' },
+  })
+})
+export const addPointIssue = verb('points.issue', leads, LocatingIssueInput, (actor, input) =>
+  told(insertPointIssue(actor, input), {}),
+)

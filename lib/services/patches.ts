@@ -1,17 +1,18 @@
 import * as z from 'zod'
 import type { Loop } from '#lib/core/geometry/types'
 import { openingRegion } from '#lib/core/repair/opening'
-import { mayMove, planPatch, type PlanState, signable } from '#lib/core/repair/index'
+import { mayMove, movesFrom, planPatch, type PlanState } from '#lib/core/repair/index'
 import type { OldPatch, PatchArea, PatchInput, PatchPlan } from '#lib/core/repair/types'
 import { CALCULATION_VERSION, type Outcome, type Result } from '#lib/core/result'
 import type { Actor } from '#lib/schema/actor'
 import { LayPatch, PatchInputSchema, PatchSketch, PlanAct, ProvePatch, PutBy, SignPlan, TickLine } from '#lib/schema/patch'
-import { Refusal } from '#lib/store/errors'
+import { Refusal, violatedConstraint } from '#lib/store/errors'
 import { currentPoints, type PointIssue, readArea, type StoredArea } from '#lib/store/face'
 import { readMould } from '#lib/store/moulds'
 import {
   addPlan,
   benchPlan as stepToBench,
+  didStep,
   listPatches as readPatches,
   patchesOnMould,
   putByPlan as stepToPutBy,
@@ -61,20 +62,28 @@ export const readPatch = verb('patches.read', everyone, z.object({ id: z.uuid() 
 
 export const signPlan = verb('patches.sign', leads, SignPlan, async (actor, { planId, sawVersion, becauses }) => {
   const plan = await planOf(planId)
-  mustMove(plan, 'signed', null)
+  if (await didStep(actor, plan, sawVersion, 'signed')) return
   const given = Object.fromEntries(Object.entries(becauses).filter(([, because]) => because.trim() !== ''))
-  const allowed = signable(plan.result.findings, given)
-  if (!allowed.ok) throw new Refusal(allowed.reason)
+  mustMove({ ...plan, becauses: given }, 'signed', null)
   await stepToSigned(actor, planId, sawVersion, given, plan.createdById !== null && plan.createdById === actor.id)
 })
 
 export const benchPlan = verb('patches.bench', hands, PlanAct, async (actor, { planId, sawVersion }) => {
-  mustMove(await planOf(planId), 'on the bench', null)
-  await stepToBench(actor, planId, sawVersion)
+  const plan = await planOf(planId)
+  if (await didStep(actor, plan, sawVersion, 'on the bench')) return
+  mustMove(plan, 'on the bench', null)
+  try {
+    await stepToBench(actor, planId, sawVersion)
+  } catch (error) {
+    if (violatedConstraint(error) !== 'patch_plan_in_work_key') throw error
+    throw new Refusal('Another version of this patch is in work already', { status: 409 })
+  }
 })
 
 export const putByPlan = verb('patches.put-by', leads, PutBy, async (actor, { planId, sawVersion, reason }) => {
-  mustMove(await planOf(planId), 'put by', reason)
+  const plan = await planOf(planId)
+  if (await didStep(actor, plan, sawVersion, 'put by')) return
+  mustMove(plan, 'put by', reason)
   await stepToPutBy(actor, planId, sawVersion, reason)
 })
 
@@ -121,6 +130,7 @@ async function planOf(planId: string): Promise<PlanWithPatch> {
   return plan
 }
 
+/** Refuses a move that the plan's state does not allow (409), or that its findings, ticks or reason don't yet (422). */
 function mustMove(plan: StoredPlan, to: PlanState, reason: string | null): void {
   const allowed = mayMove(plan.state, to, {
     findings: plan.result.findings,
@@ -129,7 +139,9 @@ function mustMove(plan: StoredPlan, to: PlanState, reason: string | null): void 
     ticked: plan.lines.filter((line) => line.tickedAt !== null).map((line) => line.code),
     reason,
   })
-  if (!allowed.ok && to !== 'signed') throw new Refusal(allowed.reason, { status: 409 })
+  if (allowed.ok) return
+  const possible = movesFrom(plan.state).some((move) => move.to === to)
+  throw new Refusal(allowed.reason, { status: possible ? 422 : 409 })
 }
 
 async function writeStep(
@@ -250,3 +262,5 @@ function pairs(plan: PatchPlan): { face: Loop; footprint: Loop }[] {
     return { face: plan.face[index]?.outer ?? footprint, footprint }
   })
 }
+
+export { planStates } from '#lib/core/repair/index'

@@ -9,7 +9,6 @@ export interface ShopContext {
   /** The moment, and the day that it is in the shop. */
   readonly now: string
   readonly today: string
-  readonly minuteOfDay: number
   readonly season: { readonly name: string; readonly startsOn: string; readonly endsOn: string } | null
 }
 
@@ -33,13 +32,31 @@ export const saveSettings = verb(
   (actor, { version, ...settings }) => changeShop(actor, version, settings),
 )
 
-/** Turns a broken unique rule into words at the field that has to change; anything else goes on. */
+/**
+ * Turns a broken unique rule into words at the field that has to change, and a reference to something that is not
+ * there into words; anything else goes on.
+ */
 export async function told<Value>(write: Promise<Value>, names: Readonly<Record<string, { field: string; says: string }>>): Promise<Value> {
   try {
     return await write
   } catch (error) {
-    const broken = names[violatedConstraint(error) ?? '']
-    if (!broken) throw error
-    throw new Refusal(broken.says, { fields: { [broken.field]: broken.says } })
+    const rule = violatedConstraint(error) ?? ''
+    const broken = names[rule]
+    if (broken) throw new Refusal(broken.says, { fields: { [broken.field]: broken.says } })
+    const field = referringField(rule)
+    if (field === null) throw error
+    throw new Refusal('It refers to something that is not in the book; load the page again and choose anew', {
+      fields: { [field]: 'Not in the book' },
+    })
   }
+}
+
+const tables = ['mould', 'pattern', 'face_area', 'thickness_reading', 'locating_table', 'locating_point', 'stack_ply', 'patch']
+
+/** "mould_part_id_fkey" -> "partId"; null for a rule of another kind. */
+function referringField(rule: string): string | null {
+  const table = tables.find((name) => rule.startsWith(`${name}_`) && rule.endsWith('_fkey'))
+  if (table === undefined) return null
+  const column = rule.slice(table.length + 1, -'_fkey'.length)
+  return column.replace(/_(\w)/g, (_match, letter: string) => letter.toUpperCase())
 }

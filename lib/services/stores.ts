@@ -34,4 +34,4 @@ export const changeStack = verb(
   StackInput.safeExtend({ version: z.int() }),
   (actor, { version, ...input }) => told(updateStack(actor, version, input), stackRules),
 )
-export { stackPlies } from '#lib/store/stores'
+export { plyMaterial, stackInputOf, stackPlies } from '#lib/store/stores'

@@ -1,7 +1,7 @@
 import 'server-only'
 import type { Row } from 'postgres'
 import type { HandState, LeakReading, MouldCounts, PullGrade, ReleaseCount } from '#lib/core/log/index'
-import { db } from './db'
+import { db, type Sql } from './db'
 
 /** One stroke of a pull strip. */
 export interface PullStroke {
@@ -21,10 +21,14 @@ export interface StripMarks {
 
 /**
  * Counts and last entries for some moulds or for all, from the views over the log; no judgement here. Without a
- * season `pullsThisSeason` counts all pulls.
+ * season `pullsThisSeason` counts all pulls. Within a transaction it is asked on the transaction's own connection:
+ * waiting for a second one while holding a lock would let a few writers block each other for ever.
  */
-export async function mouldCounts(mouldIds: readonly string[] | null, seasonStart: string | null): Promise<Map<string, MouldCounts>> {
-  const { sql } = db()
+export async function mouldCounts(
+  mouldIds: readonly string[] | null,
+  seasonStart: string | null,
+  sql: Sql = db().sql,
+): Promise<Map<string, MouldCounts>> {
   const of = (column: string) => (mouldIds === null ? sql`true` : sql`${sql(column)} = any(${[...mouldIds]}::uuid[])`)
   const from = seasonStart ?? '0001-01-01'
   const [moulds, pulls, cleared, places, flags, damage, plans, unproved, repairs, leaks, release, good] = await Promise.all([

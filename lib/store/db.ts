@@ -20,6 +20,8 @@ function open(url: string) {
 
 type Database = ReturnType<typeof open>
 export type Prisma = Database['prisma']
+/** A client for plain SQL: the pool, or the one connection of a transaction. */
+export type Sql = postgres.Sql | postgres.TransactionSql
 /** The client inside one transaction. */
 export type Transaction = Parameters<Parameters<Prisma['$transaction']>[0]>[0]
 

@@ -6,6 +6,8 @@ interface RefusalDetail {
   readonly fields?: FieldErrors
   /** On a conflict: what is stored now, and its version. */
   readonly current?: { readonly version: number; readonly values: Readonly<Record<string, unknown>> }
+  /** When an id comes again with other content: what was stored under it first. */
+  readonly stored?: Readonly<Record<string, unknown>>
 }
 
 /** Something that is not done, said in words for the one who asked. Nothing was written. */
@@ -13,6 +15,7 @@ export class Refusal extends Error {
   readonly status: 403 | 404 | 409 | 422
   readonly fields: FieldErrors
   readonly current: RefusalDetail['current']
+  readonly stored: RefusalDetail['stored']
 
   constructor(message: string, detail: RefusalDetail = {}) {
     super(message)
@@ -20,6 +23,7 @@ export class Refusal extends Error {
     this.status = detail.status ?? 422
     this.fields = detail.fields ?? {}
     this.current = detail.current
+    this.stored = detail.stored
   }
 }
 

@@ -22,7 +22,7 @@ export interface StoredArea extends FaceAreaInput {
   readonly readings: readonly StoredReading[]
 }
 
-const inOrder = { readings: { orderBy: { measuredOn: 'asc' } } } as const
+const inOrder = { readings: { orderBy: [{ measuredOn: 'asc' as const }, { id: 'asc' as const }] } }
 
 function toReading({ areaId: _area, byId: _by, measuredOn, ...row }: ThicknessReadingModel): StoredReading {
   return { ...row, measuredOn: dayOf(measuredOn) }
@@ -68,6 +68,8 @@ function areaColumns({ boundary, lines, keepOuts, originMm, uAxis, vAxis, gridOr
 
 export const addArea = (actor: Actor, input: FaceAreaInput) =>
   createOnce(actor, 'face-area', input.id, input, async (tx) => {
+    // One writer at a time gives out the mould's next position.
+    await tx.$queryRaw`select 1 from mould where id = ${input.mouldId}::uuid for update`
     const last = await tx.faceArea.aggregate({ where: { mouldId: input.mouldId }, _max: { position: true } })
     await tx.faceArea.create({ data: { ...areaColumns(input), position: (last._max.position ?? 0) + 1 } })
   })

@@ -1,14 +1,11 @@
 import 'server-only'
 import type postgres from 'postgres'
-import type { LogEntry, LogKind } from '#lib/core/log/index'
+import { entryWords, type LogEntry, type LogKind } from '#lib/core/log/index'
 import type { Actor } from '#lib/schema/actor'
 import type { NewLogEntry } from '#lib/schema/log'
-import { db } from './db'
+import { db, type Sql } from './db'
 import { Refusal, violatedConstraint } from './errors'
 import { contentHash } from './once'
-
-
-type Sql = postgres.Sql | postgres.TransactionSql
 
 /** The columns of an entry with the names of its area and patch, as the core speaks of it. */
 function entryColumns(sql: Sql) {
@@ -39,13 +36,12 @@ export async function listEntries(mouldId: string, filter: HistoryFilter = {}): 
   const rows = await sql`
     select ${entryColumns(sql)} ${entryJoins(sql)}
     where e.mould_id = ${mouldId} ${kinds ? sql`and e.kind in ${sql(kinds)}` : sql``}
-    order by e.done_on desc, e.day_order desc, e.written_at desc, e.id desc
+    order by e.done_on desc, e.day_order desc, coalesce(e.stands_at, e.written_at) desc, e.written_at desc, e.id desc
     limit ${filter.limit ?? 500}`
   return rows as unknown as LogEntry[]
 }
 
-export async function readEntry(id: string): Promise<(LogEntry & { readonly mouldId: string }) | null> {
-  const { sql } = db()
+export async function readEntry(id: string, sql: Sql = db().sql): Promise<(LogEntry & { readonly mouldId: string }) | null> {
   const rows = await sql`select ${entryColumns(sql)}, e.mould_id as "mouldId" ${entryJoins(sql)} where e.id = ${id}`
   return (rows[0] as unknown as (LogEntry & { readonly mouldId: string }) | undefined) ?? null
 }
@@ -72,25 +68,44 @@ export async function lastProducts(): Promise<{ kind: 'strip' | 'clean' | 'seal'
   )
 }
 
-/** Sends an entry's moment in the log: the day it was done, its order within the day. */
+/** Whether a pull of this mould stands in the log later than a place in a day's order. */
+export async function pullAfter(mouldId: string, doneOn: string, dayOrder: number, sql: Sql = db().sql): Promise<boolean> {
+  const rows = await sql`
+    select 1 from effective_entry where mould_id = ${mouldId} and kind = 'pull' and (done_on, day_order) > (${doneOn}, ${dayOrder}::int)
+    limit 1`
+  return rows.length > 0
+}
+
+/** An entry with its order within its day. */
 export interface EntryToWrite {
   readonly entry: NewLogEntry
   readonly dayOrder: number
-  /** Judges the entry under the mould's lock and answers the data to be stored; throws what must not be written. */
-  readonly judge?: () => Promise<LogEntry['data']>
+  /**
+   * Judges the entry under the mould's lock, on the connection that holds it, and answers the data to be stored;
+   * throws what must not be written.
+   */
+  readonly judge?: (sql: Sql) => Promise<LogEntry['data']>
 }
 
 /**
- * Appends entries, all or none. An id that is there with the same content is answered as written; with other
- * content it is refused. Entries that move the mould or set its state name the version they saw.
+ * Appends entries, all or none, and answers how many were written now. An id that is there with the same content is
+ * answered as written; with other content it is refused. Entries that move the mould or set its state name the
+ * version they saw.
  */
-export async function appendEntries(actor: Actor, entries: readonly EntryToWrite[]): Promise<void> {
-  await db().sql.begin(async (sql) => {
-    for (const each of entries) await appendEntry(sql, actor, each)
+export async function appendEntries(actor: Actor, entries: readonly EntryToWrite[]): Promise<number> {
+  return db().sql.begin(async (sql) => {
+    let written = 0
+    for (const each of entries) if (await appendEntry(sql, actor, each)) written += 1
+    return written
   })
 }
 
-export async function appendEntry(sql: postgres.TransactionSql, actor: Actor, { entry, dayOrder, judge }: EntryToWrite) {
+/** Appends one entry within a transaction; false when it was there already. */
+export async function appendEntry(
+  sql: postgres.TransactionSql,
+  actor: Actor,
+  { entry, dayOrder, judge }: EntryToWrite,
+): Promise<boolean> {
   const hash = contentHash(entry)
   // Held until the end: state is judged and changed by one writer at a time.
   const moulds = await sql`select version, code from mould where id = ${entry.mouldId} for update`
@@ -98,11 +113,8 @@ export async function appendEntry(sql: postgres.TransactionSql, actor: Actor, { 
   if (!mould) throw new Refusal('There is no such mould', { status: 404 })
   const stored = (await sql`select content_hash from log_entry where id = ${entry.id}`)[0]
   if (stored) {
-    if (stored.content_hash === hash) return
-    throw new Refusal('This entry was already sent with other content. It is stored as it was sent first; correct it there.', {
-      status: 409,
-      current: { version: mould.version as number, values: { entryId: entry.id } },
-    })
+    if (stored.content_hash === hash) return false
+    throw alreadySent(await readEntry(entry.id, sql))
   }
   if (entry.sawVersion !== null && entry.sawVersion !== mould.version) {
     const place = (await sql`select place from mould_place where mould_id = ${entry.mouldId}`)[0]?.place ?? ''
@@ -115,27 +127,55 @@ export async function appendEntry(sql: postgres.TransactionSql, actor: Actor, { 
       },
     })
   }
-  const data = judge ? await judge() : entry.data
+  const data = judge ? await judge(sql) : entry.data
+  const wrong = entry.correctsId === null ? null : await placeOfWrong(sql, entry.correctsId)
+  const sameDay = wrong !== null && wrong.doneOn === entry.doneOn
+  // What puts an entry right stands where that one stood, unless it says another day or time.
+  const order = sameDay && entry.doneAt === null ? wrong.dayOrder : dayOrder
+  const standsAt = sameDay && order === wrong.dayOrder ? wrong.standsAt : null
   try {
+    // Written-at rises with every entry of a mould, also where two are written within the same millisecond.
     await sql`
-      insert into log_entry (id, mould_id, kind, done_on, done_at, precision, day_order, by_id, by_name, area_id, patch_id,
-        corrects_id, data, note, content_hash)
-      values (${entry.id}, ${entry.mouldId}, ${entry.kind}, ${entry.doneOn}, ${entry.doneAt}, ${entry.precision}, ${dayOrder},
-        ${actor.id}, ${actor.name}, ${entry.areaId}, ${entry.patchId}, ${entry.correctsId}, ${sql.json(data as never)},
+      insert into log_entry (id, mould_id, kind, done_on, done_at, precision, day_order, written_at, stands_at, by_id, by_name,
+        area_id, patch_id, corrects_id, data, note, content_hash)
+      values (${entry.id}, ${entry.mouldId}, ${entry.kind}, ${entry.doneOn}, ${entry.doneAt}, ${entry.precision}, ${order},
+        greatest(clock_timestamp(), (select max(written_at) from log_entry where mould_id = ${entry.mouldId}) + interval '1 millisecond'),
+        ${standsAt}, ${actor.id}, ${actor.name}, ${entry.areaId}, ${entry.patchId}, ${entry.correctsId}, ${sql.json(data as never)},
         ${entry.note}, ${hash})`
   } catch (error) {
     throw refusalOf(error) ?? error
   }
-  if (entry.kind === 'moved' || entry.kind === 'state') {
+  const moves = (kind: LogKind | undefined) => kind === 'moved' || kind === 'state'
+  if (moves(entry.kind) || moves(wrong?.kind)) {
     await sql`update mould set version = version + 1 where id = ${entry.mouldId}`
   }
   await sql`
     insert into audit (by_id, by_name, act, record_kind, record_id, after)
     values (${actor.id}, ${actor.name}, 'made', 'log-entry', ${entry.id}, ${sql.json({ ...entry, hash } as never)})`
+  return true
+}
+
+/** Where an entry that is to be put right stands among the others. */
+async function placeOfWrong(sql: Sql, id: string) {
+  const [wrong] = await sql<{ kind: LogKind; doneOn: string; dayOrder: number; standsAt: string }[]>`
+    select kind, done_on as "doneOn", day_order as "dayOrder", coalesce(stands_at, written_at)::text as "standsAt"
+    from log_entry where id = ${id}`
+  return wrong ?? null
+}
+
+function alreadySent(entry: LogEntry | null): Refusal {
+  const words = entry ? entryWords(entry) : null
+  const stored = words && entry ? `: ${words.what}${words.detail ? `, ${words.detail}` : ''}, on ${entry.doneOn} by ${entry.byName}` : ''
+  return new Refusal(`This entry was already sent with other content. Stored is what came first${stored}. Correct it there.`, {
+    status: 409,
+    ...(entry ? { stored: { ...entry } } : {}),
+  })
 }
 
 function refusalOf(error: unknown): Refusal | null {
   switch (violatedConstraint(error)) {
+    case 'log_entry_pkey':
+      return new Refusal('This id was just used for an entry of another mould; make a new id', { status: 409 })
     case 'log_entry_corrects_id_key':
       return new Refusal('Somebody has already put this entry right; correct the newer one', { status: 409 })
     case 'log_entry_area_of_mould':

@@ -85,11 +85,9 @@ export async function listMoulds(): Promise<StoredMould[]> {
 
 /** By its code, compared without case or outer blanks. */
 export async function readMouldByCode(code: string): Promise<StoredMould | null> {
-  const row = await db().prisma.mould.findFirst({
-    where: { code: { equals: code.trim(), mode: 'insensitive' } },
-    include: withNames,
-  })
-  return row && toMould(row)
+  // Prisma's "insensitive" is a pattern match, in which the underscore of a code stands for any sign.
+  const [found] = await db().sql`select id from mould where lower(btrim(code)) = lower(btrim(${code}))`
+  return found ? readMould(found.id as string) : null
 }
 
 export async function readMould(id: string): Promise<StoredMould | null> {

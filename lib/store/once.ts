@@ -31,12 +31,22 @@ export async function createOnce(
     if (made.count === 0) {
       const stored = await tx.creation.findUniqueOrThrow({ where: { id } })
       if (stored.contentHash === hash && stored.recordKind === recordKind) return false
-      throw new Refusal('This was already sent with other content. Open it again and change it there.', { status: 409 })
+      throw new Refusal('This was already sent with other content. Open it again and change it there.', {
+        status: 409,
+        stored: await sentFirst(tx, stored.recordKind, id),
+      })
     }
     await insert(tx)
     await audit(tx, actor, 'made', recordKind, id, null, content)
     return true
   })
+}
+
+/** What was sent when a record was made, as the audit has kept it. */
+async function sentFirst(tx: Transaction, recordKind: string, recordId: string): Promise<Record<string, unknown>> {
+  const made = await tx.audit.findFirst({ where: { recordKind, recordId, act: 'made' }, orderBy: { id: 'asc' } })
+  const content = made?.after
+  return typeof content === 'object' && content !== null && !Array.isArray(content) ? { ...content } : { id: recordId }
 }
 
 /** One line of the audit: who, when, what it was before and after. */

@@ -1,5 +1,6 @@
 import 'server-only'
-import type { PatchInput, PatchPlan } from '#lib/core/repair/types'
+import type { PlanState } from '#lib/core/repair/index'
+import type { PatchInput, PatchPlan, Side } from '#lib/core/repair/types'
 import type { Result } from '#lib/core/result'
 import type { Actor } from '#lib/schema/actor'
 import type { OpeningSource } from '#lib/schema/patch'
@@ -8,9 +9,6 @@ import { Refusal } from './errors'
 import type { JobLineModel, PatchPlanModel } from './generated/models'
 import { type EntryToWrite, appendEntry } from './log'
 import { audit, createOnce, json } from './once'
-
-export const planStates = ['sketched', 'signed', 'on the bench', 'laid', 'proved', 'put by'] as const
-export type PlanState = (typeof planStates)[number]
 
 export interface StoredLine {
   readonly position: number
@@ -121,7 +119,7 @@ export interface PatchSummary extends StoredPatch {
   readonly versionNo: number
   readonly state: PlanState
   readonly place: string
-  readonly side: string
+  readonly side: Side
   readonly lengthMm: number
   readonly plies: number
   readonly stops: number
@@ -258,10 +256,28 @@ async function stepPlan(actor: Actor, planId: string, sawVersion: number, act: s
       where: { id: planId, version: sawVersion },
       data: { ...data, version: { increment: 1 } },
     })
-    if (done.count === 0) throw planChanged(before.version, before.state)
+    if (done.count === 0) {
+      const now = (await tx.patchPlan.findUnique({ where: { id: planId } })) ?? before
+      throw planChanged(now.version, now.state)
+    }
     await audit(tx, actor, act, 'patch-plan', planId, { state: before.state }, data)
   })
 }
+
+/**
+ * Whether this actor has just done this very act: the plan is one version past the one that was seen, and the last
+ * line of its audit is theirs. A form that is sent twice is answered alike.
+ */
+export async function didStep(actor: Actor, plan: StoredPlan, sawVersion: number, to: 'signed' | 'on the bench' | 'put by'): Promise<boolean> {
+  if (plan.state !== to || plan.version !== sawVersion + 1) return false
+  const last = await db().prisma.audit.findFirst({
+    where: { recordKind: 'patch-plan', recordId: plan.id, act: stepActs[to] },
+    orderBy: { id: 'desc' },
+  })
+  return last !== null && last.byId === actor.id && last.byName === actor.name
+}
+
+const stepActs = { signed: 'signed', 'on the bench': 'put on the bench', 'put by': 'put by' } as const
 
 function planChanged(version: number, state: string): Refusal {
   return new Refusal(`Somebody else changed this plan meanwhile; it is now ${state}. Look at it, then decide.`, {
@@ -277,7 +293,7 @@ export async function signPlan(
   becauses: Readonly<Record<string, string>>,
   selfChecked: boolean,
 ): Promise<void> {
-  await stepPlan(actor, planId, sawVersion, 'signed', {
+  await stepPlan(actor, planId, sawVersion, stepActs.signed, {
     state: 'signed',
     becauses: json(becauses),
     signedById: actor.id,
@@ -288,11 +304,11 @@ export async function signPlan(
 }
 
 export async function benchPlan(actor: Actor, planId: string, sawVersion: number): Promise<void> {
-  await stepPlan(actor, planId, sawVersion, 'put on the bench', { state: 'on the bench', benchAt: new Date() })
+  await stepPlan(actor, planId, sawVersion, stepActs['on the bench'], { state: 'on the bench', benchAt: new Date() })
 }
 
 export async function putByPlan(actor: Actor, planId: string, sawVersion: number, reason: string): Promise<void> {
-  await stepPlan(actor, planId, sawVersion, 'put by', { state: 'put by', putByAt: new Date(), putByReason: reason })
+  await stepPlan(actor, planId, sawVersion, stepActs['put by'], { state: 'put by', putByAt: new Date(), putByReason: reason })
 }
 
 /** Ticks a line with name and time, or takes the tick back. Ticking what is ticked changes nothing. */
@@ -321,7 +337,11 @@ export async function stepPlanWithEntry(
     const plan = (await sql`select version, state, laid_entry_id, proved_entry_id from patch_plan where id = ${planId} for update`)[0]
     if (!plan) throw new Refusal('There is no such plan', { status: 404 })
     const column = to === 'laid' ? 'laid_entry_id' : 'proved_entry_id'
-    if (plan[column] === write.entry.id) return
+    if (plan[column] === write.entry.id) {
+      // Sent again: the same answer, or refused when it says something else now.
+      await appendEntry(sql, actor, write)
+      return
+    }
     if (plan.version !== sawVersion) throw planChanged(plan.version as number, plan.state as string)
     await appendEntry(sql, actor, write)
     await sql`

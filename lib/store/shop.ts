@@ -50,8 +50,7 @@ export async function listSeasons(): Promise<{ name: string; startsOn: string; e
 }
 
 /** The clock of the shop: the moment, and the day that it is there. */
-export function shopNow(timeZone: string): { now: string; today: string; minuteOfDay: number } {
+export function shopNow(timeZone: string): { now: string; today: string } {
   const now = new Date().toISOString()
-  const { day, minuteOfDay } = shopDay(now, timeZone)
-  return { now, today: day, minuteOfDay }
+  return { now, today: shopDay(now, timeZone).day }
 }

@@ -4,15 +4,20 @@ import { fieldErrors } from '#lib/schema/form'
 import { Refusal } from '#lib/store/errors'
 import { actorByToken } from '#lib/store/tokens'
 import type { Verb } from '#lib/services/verb'
+import { BodyFault } from './body'
 import { logEvent } from './log'
-import { signedIn } from './session'
+import { signedInBy } from './session'
 
 /** A problem document (RFC 9457). */
 export function problem(status: number, title: string, detail: string, extra: Readonly<Record<string, unknown>> = {}): Response {
-  return Response.json(
-    { type: 'about:blank', title, status, detail, ...extra },
-    { status, headers: { 'content-type': 'application/problem+json', 'cache-control': 'no-store' } },
-  )
+  const headers = new Headers({ 'content-type': 'application/problem+json', 'cache-control': 'no-store' })
+  if (status === 401) headers.set('www-authenticate', 'Bearer')
+  return Response.json({ type: 'about:blank', title, status, detail, ...extra }, { status, headers })
+}
+
+/** A plain answer, never kept by a cache on the way. */
+export function answer(body: unknown, status = 200): Response {
+  return Response.json(body, { status, headers: { 'cache-control': 'no-store' } })
 }
 
 /**
@@ -26,12 +31,13 @@ async function callerOf(request: Request): Promise<Actor | Response> {
     const actor = token ? await actorByToken(token) : null
     return actor ?? problem(401, 'Not signed in', 'This token is not known or was ended; make one with npm run token')
   }
-  const actor = await signedIn()
+  const actor = await signedInBy(request.headers)
   if (!actor) return problem(401, 'Not signed in', 'Sign in, or send "Authorization: Bearer <token>"')
   if (request.method !== 'GET' && request.method !== 'HEAD') {
-    const origin = request.headers.get('origin')
+    const origin = request.headers.get('origin') ?? ''
     const host = request.headers.get('x-forwarded-host') ?? request.headers.get('host')
-    if (!origin || new URL(origin).host !== host) {
+    // A page in a sandbox sends the origin "null", which is no address.
+    if (!URL.canParse(origin) || new URL(origin).host !== host) {
       return problem(403, 'Refused', 'A change by session must come from the shop\'s own pages')
     }
   }
@@ -46,7 +52,7 @@ export async function serve<Input, Output>(
   request: Request,
   verb: Verb<Input, Output>,
   readInput: () => Promise<unknown> | unknown,
-  respond: (output: Output) => Response | Promise<Response> = (output) => Response.json(output),
+  respond: (output: Output) => Response | Promise<Response> = (output) => answer(output),
 ): Promise<Response> {
   try {
     const caller = await callerOf(request)
@@ -61,9 +67,10 @@ export async function serve<Input, Output>(
       return problem(error.status, 'Refused', error.message, {
         fields: error.fields,
         ...(error.current ? { current: error.current } : {}),
+        ...(error.stored ? { stored: error.stored } : {}),
       })
     }
-    if (error instanceof SyntaxError) return problem(400, 'Not JSON', `The body can't be read as JSON: ${error.message}`)
+    if (error instanceof BodyFault) return problem(error.status, error.title, error.message)
     logEvent('error', 'route failed', { verb: verb.verbName, error: String(error) })
     return problem(500, 'Something broke', 'Nothing was saved. The log of the server tells more.')
   }

@@ -1,4 +1,5 @@
 import 'server-only'
+import type { Route } from 'next'
 import { headers } from 'next/headers'
 import { redirect } from 'next/navigation'
 import { cache } from 'react'
@@ -14,17 +15,20 @@ export interface SignedIn extends Actor {
 }
 
 /** Who is signed in by cookie, or null. Asked once a render. */
-export const signedIn = cache(async (): Promise<SignedIn | null> => {
-  const session = await auth().api.getSession({ headers: await headers() })
+export const signedIn = cache(async (): Promise<SignedIn | null> => signedInBy(await headers()))
+
+/** Who is signed in by the cookie among these headers, or null. */
+export async function signedInBy(sent: Headers): Promise<SignedIn | null> {
+  const session = await auth().api.getSession({ headers: sent })
   if (!session) return null
   const { id, name, role, initials, endedAt } = session.user
   if (endedAt) return null
   return { id, name, role: role as Role, initials: initials ?? '' }
-})
+}
 
 /** The actor of a page or an action; goes to the sign-in, or to the first lead's page on a new shop. */
 export async function requireActor(): Promise<SignedIn> {
   const actor = await signedIn()
   if (actor) return actor
-  redirect((await hasPeople()) ? '/sign-in' : '/first-lead')
+  redirect(((await hasPeople()) ? '/sign-in' : '/first-lead') as Route)
 }

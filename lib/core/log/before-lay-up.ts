@@ -1,7 +1,7 @@
 import { daysBetween, type IsoDate, shortDate } from '../dates'
 import type { Finding, Severity } from '../result'
-import { mouldStanding } from './state'
-import type { LogKind, MouldCounts, ReleaseCount, UpkeepRules } from './types'
+import { holdingStates } from './state'
+import type { LogKind, MouldCounts, MouldState, ReleaseCount, UpkeepRules } from './types'
 
 /** One line of what must be settled before the next lay-up, with its cure. */
 export interface Matter extends Finding {
@@ -53,8 +53,27 @@ export function beforeLayUp(
   return [...matters].sort((a, b) => rank[a.severity] - rank[b.severity])
 }
 
+/** One line for each state that holds, so that whoever overrides one has seen them all. */
 function stateMatters(counts: MouldCounts, today: IsoDate): Matter[] {
-  const { state, reason } = mouldStanding(counts)
+  const states = holdingStates(counts).flatMap((holding) => stateMatter(holding, counts, today))
+  const patches = counts.unprovedPatches.map((patch) =>
+    matter({
+      code: 'patch-unproved',
+      severity: 'look',
+      text: `Patch ${patch.number}, ${patch.place}: not yet proved`,
+      word: 'proof pull',
+      cure: 'Clear for a proof pull: a low-risk part, careful demoulding; then write it down as proved',
+      settledBy: 'proved',
+    }),
+  )
+  return [...states, ...patches]
+}
+
+function stateMatter(
+  { state, reason }: { readonly state: MouldState; readonly reason: string },
+  counts: MouldCounts,
+  today: IsoDate,
+): Matter[] {
   switch (state) {
     case 'retired':
     case 'away':
@@ -83,16 +102,6 @@ function stateMatters(counts: MouldCounts, today: IsoDate): Matter[] {
         }),
       ]
     case 'proof pull only':
-      return counts.unprovedPatches.map((patch) =>
-        matter({
-          code: 'patch-unproved',
-          severity: 'look',
-          text: `Patch ${patch.number}, ${patch.place}: not yet proved`,
-          word: 'proof pull',
-          cure: 'Clear for a proof pull: a low-risk part, careful demoulding; then write it down as proved',
-          settledBy: 'proved',
-        }),
-      )
     case 'racked':
     case 'fit for use':
       return []
@@ -213,8 +222,10 @@ function releaseMatters(target: ReleaseCount, counts: MouldCounts, rules: Upkeep
     )
   }
   if (target.coatAt !== null) {
-    const minutesLeft = Math.ceil(rules.coatDryMin - (Date.parse(now) - Date.parse(target.coatAt)) / 60_000)
-    if (minutesLeft > 0 && minutesLeft <= rules.coatDryMin) {
+    // A clock in a pocket may run a little ahead: such a coat has all its time to go.
+    const passedMin = Math.max(0, (Date.parse(now) - Date.parse(target.coatAt)) / 60_000)
+    const minutesLeft = Math.ceil(rules.coatDryMin - passedMin)
+    if (minutesLeft > 0) {
       found.push(
         matter({
           code: 'coat-drying',

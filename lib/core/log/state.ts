@@ -8,8 +8,8 @@ export interface MouldStanding {
   readonly also: readonly MouldState[]
 }
 
-/** The state of a mould: the first that holds, in the order of `mouldStates`; the others show beside it. */
-export function mouldStanding(counts: MouldCounts): MouldStanding {
+/** Every state that holds and why, in the order of `mouldStates`; a state may hold for several reasons. */
+export function holdingStates(counts: MouldCounts): readonly { readonly state: MouldState; readonly reason: string }[] {
   const holding: { state: MouldState; reason: string }[] = []
   const byHand = (state: MouldState) => {
     const flag = counts.flags.find((candidate) => candidate.state === state)
@@ -36,6 +36,12 @@ export function mouldStanding(counts: MouldCounts): MouldStanding {
     holding.push({ state: 'proof pull only', reason: `Patch ${patch.number}, ${patch.place}` })
   }
   byHand('racked')
+  return holding
+}
+
+/** The state of a mould: the first that holds, in the order of `mouldStates`; the others show beside it. */
+export function mouldStanding(counts: MouldCounts): MouldStanding {
+  const holding = holdingStates(counts)
   const first = holding[0]
   if (!first) return { state: 'fit for use', reason: '', also: [] }
   const also = holding.map((entry) => entry.state).filter((state) => state !== first.state)

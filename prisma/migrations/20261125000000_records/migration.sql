@@ -321,6 +321,7 @@ CREATE TABLE "log_entry" (
     "precision" TEXT NOT NULL,
     "day_order" INTEGER NOT NULL,
     "written_at" TIMESTAMPTZ(3) NOT NULL DEFAULT CURRENT_TIMESTAMP,
+    "stands_at" TIMESTAMPTZ(3),
     "by_id" UUID,
     "by_name" TEXT NOT NULL,
     "area_id" UUID,
@@ -562,8 +563,9 @@ ALTER TABLE "mould"
     AND "part_cure_c" BETWEEN 10 AND 400);
 ALTER TABLE "face_area"
   ADD CONSTRAINT "face_area_name_check" CHECK (btrim("name") <> ''),
-  ADD CONSTRAINT "face_area_frame_check" CHECK (cardinality("origin_mm") = 3 AND cardinality("u_axis") = 3
-    AND cardinality("v_axis") = 3 AND cardinality("grid_origin_mm") = 2),
+  ADD CONSTRAINT "face_area_frame_check" CHECK (COALESCE(cardinality("origin_mm"), 0) = 3
+    AND COALESCE(cardinality("u_axis"), 0) = 3 AND COALESCE(cardinality("v_axis"), 0) = 3
+    AND COALESCE(cardinality("grid_origin_mm"), 0) = 2),
   ADD CONSTRAINT "face_area_grid_check" CHECK ("grid_cell_mm" BETWEEN 5 AND 1000),
   ADD CONSTRAINT "face_area_curvature_check" CHECK ("curvature" IN ('flat')),
   ADD CONSTRAINT "face_area_boundary_check" CHECK (jsonb_typeof("boundary") = 'array' AND jsonb_array_length("boundary") >= 3);
@@ -593,7 +595,7 @@ ALTER TABLE "log_entry"
     'leak-check', 'inspection', 'damage', 'dowel-changed', 'moved', 'state', 'patch-laid', 'proved', 'note', 'correction')),
   ADD CONSTRAINT "log_entry_precision_check" CHECK ("precision" IN ('minute', 'day', 'month', 'year', 'before')
     AND (("precision" = 'minute') = ("done_at" IS NOT NULL))),
-  ADD CONSTRAINT "log_entry_order_check" CHECK ("day_order" BETWEEN 0 AND 1439),
+  ADD CONSTRAINT "log_entry_order_check" CHECK ("day_order" BETWEEN 0 AND 1559),
   ADD CONSTRAINT "log_entry_data_check" CHECK (jsonb_typeof("data") = 'object'),
   ADD CONSTRAINT "log_entry_correction_check" CHECK ("kind" <> 'correction' OR "corrects_id" IS NOT NULL);
 ALTER TABLE "patch"
@@ -661,9 +663,24 @@ BEGIN
 END $$;
 CREATE TRIGGER "patch_plan_guard" BEFORE UPDATE OR DELETE ON "patch_plan" FOR EACH ROW EXECUTE FUNCTION check_patch_plan();
 
--- What counts: an entry that nobody has corrected. Sorted by (done_on, day_order, written_at, id).
+-- The text of a job line stays as it was planned; only its tick comes and goes.
+CREATE FUNCTION check_job_line() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+  IF TG_OP = 'DELETE' OR (NEW.plan_id, NEW.position, NEW.code, NEW.title, NEW.detail, NEW.cautions, NEW.second_person)
+    IS DISTINCT FROM (OLD.plan_id, OLD.position, OLD.code, OLD.title, OLD.detail, OLD.cautions, OLD.second_person) THEN
+    RAISE EXCEPTION 'a job line is never changed; a new version of the plan brings new lines' USING ERRCODE = 'restrict_violation',
+      CONSTRAINT = 'job_line_stays';
+  END IF;
+  RETURN NEW;
+END $$;
+CREATE TRIGGER "job_line_guard" BEFORE UPDATE OR DELETE ON "job_line" FOR EACH ROW EXECUTE FUNCTION check_job_line();
+
+-- What counts: an entry that nobody has corrected. Sorted by (done_on, day_order, written_at, id); an entry that takes
+-- the place of a wrong one on the same day stands where that one stood, so that a late correction doesn't undo what followed.
 CREATE VIEW "effective_entry" AS
-SELECT e.* FROM log_entry e
+SELECT e.id, e.mould_id, e.pattern_id, e.kind, e.done_on, e.done_at, e.precision, e.day_order,
+  COALESCE(e.stands_at, e.written_at) AS written_at, e.by_id, e.by_name, e.area_id, e.patch_id, e.corrects_id, e.data, e.note
+FROM log_entry e
 WHERE e.kind <> 'correction' AND NOT EXISTS (SELECT 1 FROM log_entry c WHERE c.corrects_id = e.id);
 
 -- Pulls in order with their number, and whether the lay-up was cleared since the pull before.
@@ -688,7 +705,8 @@ FROM patch p
 JOIN LATERAL (SELECT e.* FROM effective_entry e WHERE e.mould_id = p.mould_id AND e.kind = 'patch-laid' AND e.patch_id = p.id
   ORDER BY e.done_on DESC, e.day_order DESC, e.written_at DESC, e.id DESC LIMIT 1) l ON true;
 
--- For every target: the last strip, seal, coat and tape test that touched it, and the pulls since each.
+-- For every target: the last strip, seal, coat and tape test that touched it, and the pulls since each. A typed 0 is
+-- kept in the log, but no coat of it lies on the face.
 CREATE VIEW "release_count" AS
 SELECT t.mould_id, t.target, t.area_id, t.patch_id, t.laid_on,
   strip.done_on AS strip_on, seal.done_on AS seal_on, coat.done_on AS coat_on, coat.done_at AS coat_at,
@@ -703,11 +721,11 @@ LEFT JOIN LATERAL (SELECT e.* FROM effective_entry e WHERE e.mould_id = t.mould_
   AND (e.patch_id = t.patch_id OR (e.patch_id IS NULL AND (e.area_id IS NULL OR e.area_id = t.area_id)))
   AND (t.laid_id IS NULL OR (e.done_on, e.day_order, e.written_at, e.id) > (t.laid_on, t.laid_order, t.laid_written, t.laid_id))
   ORDER BY e.done_on DESC, e.day_order DESC, e.written_at DESC, e.id DESC LIMIT 1) strip ON true
-LEFT JOIN LATERAL (SELECT e.* FROM effective_entry e WHERE e.mould_id = t.mould_id AND e.kind = 'seal'
+LEFT JOIN LATERAL (SELECT e.* FROM effective_entry e WHERE e.mould_id = t.mould_id AND e.kind = 'seal' AND (e.data ->> 'coats')::numeric > 0
   AND (e.patch_id = t.patch_id OR (e.patch_id IS NULL AND (e.area_id IS NULL OR e.area_id = t.area_id)))
   AND (t.laid_id IS NULL OR (e.done_on, e.day_order, e.written_at, e.id) > (t.laid_on, t.laid_order, t.laid_written, t.laid_id))
   ORDER BY e.done_on DESC, e.day_order DESC, e.written_at DESC, e.id DESC LIMIT 1) seal ON true
-LEFT JOIN LATERAL (SELECT e.* FROM effective_entry e WHERE e.mould_id = t.mould_id AND e.kind = 'coat'
+LEFT JOIN LATERAL (SELECT e.* FROM effective_entry e WHERE e.mould_id = t.mould_id AND e.kind = 'coat' AND (e.data ->> 'coats')::numeric > 0
   AND (e.patch_id = t.patch_id OR (e.patch_id IS NULL AND (e.area_id IS NULL OR e.area_id = t.area_id)))
   AND (t.laid_id IS NULL OR (e.done_on, e.day_order, e.written_at, e.id) > (t.laid_on, t.laid_order, t.laid_written, t.laid_id))
   ORDER BY e.done_on DESC, e.day_order DESC, e.written_at DESC, e.id DESC LIMIT 1) coat ON true
@@ -733,10 +751,12 @@ SELECT DISTINCT ON (e.mould_id, e.data ->> 'state') e.mould_id, e.data ->> 'stat
 FROM effective_entry e WHERE e.kind = 'state'
 ORDER BY e.mould_id, e.data ->> 'state', e.done_on DESC, e.day_order DESC, e.written_at DESC, e.id DESC;
 
--- Damage that stops a mould, and stuck parts, that no later inspection of the same ground has found sound.
+-- Damage that stops a mould, stuck parts, and inspections that found it not sound, which no later inspection of the same
+-- ground has found sound.
 CREATE VIEW "open_damage" AS
 SELECT d.* FROM effective_entry d
-WHERE ((d.kind = 'damage' AND d.data ->> 'weight' = 'stop') OR (d.kind = 'pull' AND d.data ->> 'went' = 'stuck'))
+WHERE ((d.kind = 'damage' AND d.data ->> 'weight' = 'stop') OR (d.kind = 'pull' AND d.data ->> 'went' = 'stuck')
+    OR (d.kind = 'inspection' AND d.data ->> 'verdict' = 'not sound'))
   AND NOT EXISTS (SELECT 1 FROM effective_entry i WHERE i.mould_id = d.mould_id AND i.kind = 'inspection' AND i.data ->> 'verdict' = 'sound'
     AND (i.area_id IS NULL OR i.area_id = d.area_id)
     AND (i.done_on, i.day_order, i.written_at, i.id) > (d.done_on, d.day_order, d.written_at, d.id));

@@ -1,0 +1,207 @@
+import { randomUUID } from 'node:crypto'
+import type { Metadata, Route } from 'next'
+import Link from 'next/link'
+import { notFound } from 'next/navigation'
+import { shortDate } from '#lib/core/dates'
+import { faceDrawing } from '#lib/core/drawing/index'
+import { figure } from '#lib/core/units'
+import { textOfPoints } from '#lib/schema/points-text'
+import { faceModelOf } from '#lib/services/face-model'
+import { type MouldPage, readMouldPage } from '#lib/services/moulds'
+import { listStacks } from '#lib/services/stores'
+import { found } from '#lib/web/page'
+import { requireActor } from '#lib/web/session'
+import { ActionForm } from '../../../../../ui/action-form'
+import { AreaFields } from '../../../../../ui/area-fields'
+import { TwoWidths } from '../../../../../ui/drawing/two-widths'
+import { Hidden, TextArea, TextField } from '../../../../../ui/fields'
+import { add, change, measure } from '../actions'
+import { axisName, axisNames } from '../sketch'
+import '../../../mould-form.css'
+
+type Area = MouldPage['areas'][number]
+
+export const metadata: Metadata = { title: 'Face area' }
+
+/** Open rows for lines and keep-outs beyond those that are there. */
+const spareRows = 2
+const readingIds = 30
+
+/** A face area to be changed, or a new one at .../areas/new. */
+export default async function AreaPage({ params, searchParams }: PageProps<'/moulds/[code]/areas/[id]'>) {
+  const actor = await requireActor()
+  const { code, id } = await params
+  const { measured } = await searchParams
+  const page = await found(readMouldPage(actor, { code: decodeURIComponent(code) }))
+  const area = id === 'new' ? null : page?.areas.find((candidate) => candidate.id === id)
+  if (!page || area === undefined) notFound()
+  const { mould, context } = page
+  const stacks = (await listStacks(actor, {})).map((stack) => ({ value: stack.id, label: `${stack.code}, ${stack.name}` }))
+  return (
+    <>
+      <div className="crumb-row">
+        <div className="crumb">
+          <Link href={`/moulds/${encodeURIComponent(mould.code)}` as Route}>{mould.code}</Link> / {area?.name ?? 'a new area'}
+        </div>
+      </div>
+      <h1 style={{ marginBottom: 18 }}>{area ? `${mould.code}, ${area.name}` : `Add an area to ${mould.code}`}</h1>
+      <div className="mould-form">
+        {actor.role === 'lead' ? (
+          <ActionForm
+            action={area ? change : add}
+            defaults={{ ...defaultsOf(area), mouldId: mould.id, code: mould.code }}
+            submit={area ? 'Save' : 'Add the area'}
+          >
+            <Hidden name="id" />
+            <Hidden name="mouldId" />
+            <Hidden name="code" />
+            {area ? <Hidden name="version" /> : null}
+            <AreaFields
+              axisNames={axisNames}
+              stacks={stacks}
+              lines={(area?.lines.length ?? 0) + spareRows}
+              keepOuts={(area?.keepOuts.length ?? 0) + spareRows}
+            />
+          </ActionForm>
+        ) : (
+          <p className="empty">A lead draws areas.</p>
+        )}
+        {area ? (
+          <div className="stack-gap">
+            <TwoWidths
+              id="area"
+              widthPx={356}
+              draw={(medium) => faceDrawing(faceModelOf(mould.code, area, page.points, page.plans), medium)}
+            />
+            <section id="thickness" className="rule-top">
+              <h2>Thickness</h2>
+              {measured ? (
+                <p className="notice done" role="status">
+                  Written down.
+                </p>
+              ) : null}
+              <Readings area={area} today={context.today} />
+              {actor.role === 'viewer' ? null : (
+                <ActionForm
+                  action={measure}
+                  defaults={{
+                    areaId: area.id,
+                    code: mould.code,
+                    measuredOn: context.today,
+                    readings: '',
+                    ids: Array.from({ length: readingIds }, () => randomUUID()).join(' '),
+                  }}
+                  submit="Write down"
+                >
+                  <Hidden name="areaId" />
+                  <Hidden name="code" />
+                  <Hidden name="ids" />
+                  <TextArea name="readings" label="New readings" rows={4} hint="u; v; thickness in mm, a line for each place" />
+                  <TextField name="measuredOn" label="Measured on" type="date" />
+                </ActionForm>
+              )}
+            </section>
+          </div>
+        ) : null}
+      </div>
+    </>
+  )
+}
+
+function Readings({ area, today }: { readonly area: Area; readonly today: string }) {
+  if (area.readings.length === 0) {
+    return <p className="note">Nothing measured yet. A scarf is planned with the measured thickness, not with the paper one.</p>
+  }
+  return (
+    <table className="lines" style={{ marginBottom: 14 }}>
+      <thead>
+        <tr>
+          <th scope="col" className="n">
+            u
+          </th>
+          <th scope="col" className="n">
+            v
+          </th>
+          <th scope="col" className="n">
+            mm
+          </th>
+          <th scope="col" className="n">
+            When
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {area.readings.map((reading) => (
+          <tr key={reading.id}>
+            <td className="n">{figure(reading.uMm, 0)}</td>
+            <td className="n">{figure(reading.vMm, 0)}</td>
+            <td className="n">{figure(reading.thicknessMm, 2)}</td>
+            <td className="n" title={reading.byName}>
+              {shortDate(reading.measuredOn, today)}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+function defaultsOf(area: Area | null): Record<string, unknown> {
+  const blankLine = { name: '', kind: 'trim', inset: '', points: '', closed: '' }
+  const blankKeep = { name: '', kind: 'flange', points: '' }
+  const lines = [
+    ...(area?.lines ?? []).map((line) => ({
+      name: line.name,
+      kind: line.kind,
+      inset: '',
+      points: textOfPoints(line.points),
+      closed: String(line.closed),
+    })),
+    ...Array.from({ length: spareRows }, () => blankLine),
+  ]
+  const keeps = [
+    ...(area?.keepOuts ?? []).map((keep) => ({ name: keep.name, kind: keep.kind, points: textOfPoints(keep.outline) })),
+    ...Array.from({ length: spareRows }, () => blankKeep),
+  ]
+  const rows = {
+    ...Object.fromEntries(lines.map((line, index) => [`line${index}`, line])),
+    ...Object.fromEntries(keeps.map((keep, index) => [`keep${index}`, keep])),
+  }
+  if (!area) {
+    return {
+      ...rows,
+      id: randomUUID(),
+      name: '',
+      boundaryKind: 'rectangle',
+      rectangleLength: '',
+      rectangleWidth: '',
+      boundaryText: '',
+      boundaryUnit: '',
+      originMm: { 0: '0', 1: '0', 2: '0' },
+      uAxisText: '+x',
+      vAxisText: '+y',
+      gridCellMm: '50',
+      gridU: '',
+      gridV: '',
+      stackId: '',
+    }
+  }
+  return {
+    ...rows,
+    id: area.id,
+    version: String(area.version),
+    name: area.name,
+    boundaryKind: 'points',
+    rectangleLength: '',
+    rectangleWidth: '',
+    boundaryText: textOfPoints(area.boundary),
+    boundaryUnit: '',
+    originMm: Object.fromEntries(area.originMm.map((part, index) => [String(index), String(part)])),
+    uAxisText: axisName(area.uAxis),
+    vAxisText: axisName(area.vAxis),
+    gridCellMm: String(area.gridCellMm),
+    gridU: String(area.gridOriginMm[0]),
+    gridV: String(area.gridOriginMm[1]),
+    stackId: area.stackId ?? '',
+  }
+}

@@ -1,0 +1,53 @@
+import type { Metadata, Route } from 'next'
+import Link from 'next/link'
+import { notFound } from 'next/navigation'
+import { textOf } from '#lib/schema/form'
+import { MouldInput } from '#lib/schema/mould'
+import { readMouldPage } from '#lib/services/moulds'
+import { found } from '#lib/web/page'
+import { requireActor } from '#lib/web/session'
+import { ActionForm } from '../../../../ui/action-form'
+import { Hidden } from '../../../../ui/fields'
+import { MouldFields, mouldLabels } from '../../../../ui/mould-fields'
+import { AddTies, mouldChoices } from '../../../../ui/mould-form'
+import { change } from '../../actions'
+import '../../mould-form.css'
+
+export const metadata: Metadata = { title: 'Change a mould' }
+
+export default async function EditMouldPage({ params, searchParams }: PageProps<'/moulds/[code]/edit'>) {
+  const actor = await requireActor()
+  const code = decodeURIComponent((await params).code)
+  const page = await found(readMouldPage(actor, { code }))
+  if (!page) notFound()
+  if (actor.role !== 'lead') return <p className="empty">A lead changes moulds.</p>
+  const query = await searchParams
+  const { mould } = page
+  const base = `/moulds/${encodeURIComponent(mould.code)}`
+  const ties = Object.fromEntries(
+    (['part', 'pattern', 'set'] as const).flatMap((tie) => (typeof query[tie] === 'string' ? [[`${tie}Id`, query[tie]]] : [])),
+  )
+  return (
+    <>
+      <div className="crumb-row">
+        <div className="crumb">
+          <Link href={base as Route}>{mould.code}</Link> / change
+        </div>
+      </div>
+      <h1 style={{ marginBottom: 18 }}>{mould.name}</h1>
+      <div className="mould-form">
+        <ActionForm
+          action={change}
+          labels={mouldLabels}
+          defaults={{ ...(textOf(MouldInput, mould) as object), ...ties, version: String(mould.version) }}
+          submit="Save"
+        >
+          <Hidden name="id" />
+          <Hidden name="version" />
+          <MouldFields choices={await mouldChoices(actor)} />
+        </ActionForm>
+        <AddTies back={`${base}/edit`} />
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,52 @@
+'use server'
+import type { Route } from 'next'
+import { redirect } from 'next/navigation'
+import { benchPlan, layPatch, provePatch, putByPlan, signPlan, tickLine } from '#lib/services/patches'
+import type { Verb } from '#lib/services/verb'
+import { act, formObject } from '#lib/web/action'
+import type { FormAnswer } from '../../../ui/action-form'
+
+/** Carries a step of a plan out and goes back to its page. */
+async function step<Input>(verb: Verb<Input, unknown>, raw: Record<string, unknown>, anchor = ''): Promise<FormAnswer> {
+  const answer = await act(verb, raw)
+  if (!answer.ok) return answer
+  redirect(`/patches/${String(raw.patchId)}${anchor}` as Route)
+}
+
+export async function sign(_previous: FormAnswer | null, form: FormData): Promise<FormAnswer> {
+  const raw = formObject(form)
+  // Keys of becauses hold dots and signs of their own, so they come as pairs.
+  const keys = form.getAll('becauseKey').map(String)
+  const becauses = Object.fromEntries(keys.map((key, index) => [key, String(form.get(`because${index}`) ?? '')]))
+  return step(signPlan, { ...raw, becauses })
+}
+
+export async function bench(_previous: FormAnswer | null, form: FormData): Promise<FormAnswer> {
+  return step(benchPlan, formObject(form), '#lines')
+}
+
+export async function putBy(_previous: FormAnswer | null, form: FormData): Promise<FormAnswer> {
+  return step(putByPlan, formObject(form))
+}
+
+export async function tick(_previous: FormAnswer | null, form: FormData): Promise<FormAnswer> {
+  const raw = formObject(form)
+  return step(tickLine, raw, `#line-${String(raw.position)}`)
+}
+
+export async function lay(_previous: FormAnswer | null, form: FormData): Promise<FormAnswer> {
+  const raw = formObject(form)
+  const materials = form.getAll('material').map(String)
+  const lots = materials.map((material, index) => ({ material, lot: String(form.get(`lot${index}`) ?? '') }))
+  const answer = await step(layPatch, { ...raw, lots })
+  if (answer.ok) return answer
+  // The lot of each material has a field of its own.
+  const fields = Object.fromEntries(
+    Object.entries(answer.fields).map(([key, says]) => [key.replace(/^lots\.(\d+)\.lot$/, 'lot$1'), says]),
+  )
+  return { ...answer, fields, typed: raw }
+}
+
+export async function prove(_previous: FormAnswer | null, form: FormData): Promise<FormAnswer> {
+  return step(provePatch, formObject(form))
+}

@@ -1,0 +1,264 @@
+import { randomUUID } from 'node:crypto'
+import type { Metadata, Route } from 'next'
+import Link from 'next/link'
+import { notFound } from 'next/navigation'
+import { edgeWords, edges, sides, sideWords } from '#lib/core/repair/index'
+import { figure } from '#lib/core/units'
+import { textOf } from '#lib/schema/form'
+import { OpeningSource } from '#lib/schema/patch'
+import { listRack, type MouldPage, readMouldPage } from '#lib/services/moulds'
+import { readPatch } from '#lib/services/patches'
+import { listMaterials } from '#lib/services/stores'
+import { found } from '#lib/web/page'
+import { requireActor } from '#lib/web/session'
+import { ActionForm } from '../../../ui/action-form'
+import { ChoiceField, Hidden, SelectField, TextArea, TextField } from '../../../ui/fields'
+import { LivePreview } from '../../../ui/patch-preview'
+import { OpeningFields } from '../../../ui/patch-opening'
+import { saveSketch } from './actions'
+import { coverRows } from './sketch'
+import '../plan.css'
+import './new.css'
+
+type Patch = Awaited<ReturnType<typeof readPatch>>
+
+export const metadata: Metadata = { title: 'Plan a patch' }
+
+export default async function NewPatchPage({ searchParams }: PageProps<'/patches/new'>) {
+  const actor = await requireActor()
+  const query = await searchParams
+  const one = (value: string | string[] | undefined) => (typeof value === 'string' ? value : '')
+  if (actor.role !== 'lead') return <p className="empty">A lead plans patches. Everybody reads them.</p>
+  if (!one(query.mould)) return <ChooseMould />
+  const page = await found(readMouldPage(actor, { code: one(query.mould) }))
+  if (!page) notFound()
+  const patch = one(query.patch) ? await found(readPatch(actor, { id: one(query.patch) })) : null
+  const materials = await listMaterials(actor, {})
+  const { mould, areas } = page
+  const noStack = !mould.stackId && areas.every((area) => !area.stackId)
+  return (
+    <>
+      <div className="crumb-row">
+        <div className="crumb">
+          <Link href={`/moulds/${encodeURIComponent(mould.code)}` as Route}>{mould.code}</Link> /{' '}
+          {patch ? `Patch ${patch.number}, version ${(patch.plans[0]?.versionNo ?? 0) + 1}` : 'a new patch'}
+        </div>
+      </div>
+      {areas.length === 0 || noStack ? (
+        <div className="empty">
+          <p>
+            {areas.length === 0
+              ? `${mould.code} has no face area yet: an opening lies on one.`
+              : `${mould.code} has no stack yet: every patch ply copies material and direction of the ply it replaces.`}
+          </p>
+          <p>
+            <Link
+              className="btn primary"
+              href={`/moulds/${encodeURIComponent(mould.code)}/${areas.length === 0 ? 'areas/new' : 'edit'}` as Route}
+            >
+              {areas.length === 0 ? 'Add an area' : 'Give it a stack'}
+            </Link>
+          </p>
+        </div>
+      ) : (
+        <div className="sketch">
+          <ActionForm
+            action={saveSketch}
+            defaults={defaultsOf(page, patch, one(query.area), one(query.dowel))}
+            submit="Save the sketch"
+          >
+            <Hidden name="id" />
+            <Hidden name="patchId" />
+            <Hidden name="mouldId" />
+            <TextField name="title" label="What it is" hint="for example Opening round D02" />
+            <TextArea name="reason" label="Why" rows={2} />
+            {areas.length > 1 && !patch ? (
+              <SelectField
+                name="areaId"
+                label="Area"
+                options={areas.map((area) => ({ value: area.id, label: area.name }))}
+              />
+            ) : (
+              <Hidden name="areaId" />
+            )}
+            <ChoiceField
+              name="side"
+              label="Worked from"
+              options={sides.map((side) => ({
+                value: side,
+                label: `${sideWords[side].worked}, ${sideWords[side].from}`,
+              }))}
+              hint={
+                <ul className="hint-list">
+                  {sides.map((side) => (
+                    <li key={side}>{sideWords[side].asked}</li>
+                  ))}
+                </ul>
+              }
+            />
+            <ChoiceField
+              name="edge"
+              label="Edge"
+              options={edges.map((edge) => ({ value: edge, label: edgeWords[edge].name }))}
+            />
+            <OpeningFields />
+            <fieldset className="form">
+              <legend>Taper</legend>
+              <div className="field-row">
+                <TextField name="taper.ratio" label="Ratio" numeric hint="length to thickness, 20 : 1 light, 50 : 1 for load" />
+                <TextField name="taper.mmPerPly" label="The other rule, a ply" numeric hint="mm for every ply; 12.7 is usual" />
+                <SelectField
+                  name="taper.use"
+                  label="Built by"
+                  options={[
+                    { value: 'ratio', label: 'the ratio' },
+                    { value: 'mm-per-ply', label: 'millimetres a ply' },
+                    { value: 'longer', label: 'whichever is longer' },
+                  ]}
+                />
+              </div>
+            </fieldset>
+            <TextField
+              name="thickness"
+              label="Measured thickness near the opening"
+              numeric
+              hint={`mm, several places parted by ; ${storedReadings(page)}`}
+            />
+            <div className="field-row">
+              <TextField
+                name="pliesFromFace"
+                label="Plies taken out"
+                numeric
+                hint="counted from the face, when worked from it; blank: all of them"
+              />
+              <TextField name="nextPartCureC" label="Hottest part cure to come" numeric hint={`°C; blank: ${mould.partCureC ?? 'not known'}`} />
+            </div>
+            <fieldset className="form">
+              <legend>Cover plies on the back</legend>
+              {Array.from({ length: coverRows }, (_row, index) => (
+                <div className="field-row" key={`cover${index + 1}`}>
+                  <SelectField
+                    name={`cover${index}`}
+                    label={`Cover ply ${index + 1}`}
+                    options={[
+                      { value: '', label: 'none' },
+                      ...materials.map((material) => ({ value: material.id, label: material.name })),
+                    ]}
+                  />
+                  <TextField name={`coverDirection${index}`} label="Direction" numeric hint="degrees from u" />
+                </div>
+              ))}
+            </fieldset>
+            <TextArea name="note" label="Note" rows={2} />
+          </ActionForm>
+          <LivePreview />
+        </div>
+      )}
+    </>
+  )
+}
+
+async function ChooseMould() {
+  const actor = await requireActor()
+  const { rows } = await listRack(actor, {})
+  return (
+    <div className="narrow">
+      <h1>Plan a patch</h1>
+      <p className="note" style={{ margin: '6px 0 14px' }}>
+        On which mould?
+      </p>
+      {rows.length === 0 ? <p className="empty">There is no mould yet.</p> : null}
+      <table className="lines">
+        <tbody>
+          {rows
+            .filter((row) => row.standing.state !== 'retired')
+            .map((row) => (
+              <tr key={row.mould.id}>
+                <td>
+                  <Link href={`/patches/new?mould=${encodeURIComponent(row.mould.code)}` as Route}>{row.mould.code}</Link>
+                </td>
+                <td>{row.mould.name}</td>
+                <td>{row.standing.state}</td>
+              </tr>
+            ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}
+
+function storedReadings(page: MouldPage): string {
+  const told = page.areas
+    .filter((area) => area.readings.length > 0)
+    .map((area) => `${area.name}: ${area.readings.map((reading) => figure(reading.thicknessMm, 2)).join('; ')}`)
+  return told.length > 0 ? `Blank: the readings of the area are taken (${told.join(' · ')})` : 'No reading is written down for any area'
+}
+
+/** A new sketch starts bare but for the usual rules; a new version starts from the one before it. */
+function defaultsOf(page: MouldPage, patch: Patch | null, areaId: string, dowelTag: string): Record<string, unknown> {
+  const last = patch?.plans[0]
+  const dowel = page.points?.points.find((point) => point.tag === dowelTag)
+  const area = page.areas.find((candidate) => candidate.id === (patch?.areaId ?? dowel?.areaId ?? areaId)) ?? page.areas[0]
+  const placement = {
+    shiftMm: dowel ? { 0: String(dowel.uMm), 1: String(dowel.vMm) } : { 0: '', 1: '' },
+    turnDeg: '0',
+    mirrored: 'false',
+  }
+  const opening = {
+    kind: 'circle',
+    diameterMm: '',
+    lengthMm: '',
+    widthMm: '',
+    cornerRadiusMm: '',
+    placement,
+  }
+  const common = {
+    id: randomUUID(),
+    patchId: patch?.id ?? randomUUID(),
+    mouldId: page.mould.id,
+    areaId: area?.id ?? '',
+    outlineText: '',
+    outlineUnit: '',
+    thickness: '',
+    pliesFromFace: '',
+    nextPartCureC: '',
+    note: '',
+  }
+  const blankCovers = Object.fromEntries(
+    Array.from({ length: coverRows }, (_row, index) => [
+      [`cover${index}`, ''],
+      [`coverDirection${index}`, '0'],
+    ]).flat(),
+  )
+  if (!patch || !last) {
+    return {
+      ...common,
+      ...blankCovers,
+      title: dowel ? `Opening round ${dowel.tag}` : '',
+      reason: '',
+      side: '',
+      edge: 'scarf',
+      opening,
+      taper: { ratio: '20', mmPerPly: '12.7', use: 'ratio' },
+    }
+  }
+  const written = textOf(OpeningSource, last.opening) as Record<string, unknown>
+  return {
+    ...common,
+    ...blankCovers,
+    title: patch.title,
+    reason: patch.reason,
+    side: last.input.side,
+    edge: last.input.edge,
+    opening: { ...opening, ...written },
+    outlineText: last.opening.kind === 'outline' ? last.opening.points.map(([u, v]) => `${u}; ${v}`).join('\n') : '',
+    outlineUnit: last.opening.kind === 'outline' ? 'mm' : '',
+    taper: {
+      ratio: String(last.input.taper.ratio),
+      mmPerPly: String(last.input.taper.mmPerPly),
+      use: last.input.taper.use,
+    },
+    pliesFromFace: last.input.removedPlies.length === last.input.stack.length ? '' : String(last.input.removedPlies.length),
+    note: last.note,
+  }
+}

@@ -1,0 +1,109 @@
+import type { Metadata, Route } from 'next'
+import Link from 'next/link'
+import { sideWords } from '#lib/core/repair/index'
+import { figure } from '#lib/core/units'
+import { listPatches, planStates } from '#lib/services/patches'
+import { requireActor } from '#lib/web/session'
+import { weightOf } from '../../ui/stamp'
+
+export const metadata: Metadata = { title: 'Patches' }
+
+export default async function PatchesPage({ searchParams }: PageProps<'/patches'>) {
+  const actor = await requireActor()
+  const query = await searchParams
+  const state = typeof query.state === 'string' ? query.state : ''
+  const patches = await listPatches(actor, { mouldId: null })
+  const shown = patches.filter((patch) => state === '' || patch.state === state)
+  return (
+    <>
+      <div className="crumb-row">
+        <h1 style={{ marginRight: 'auto' }}>Patches</h1>
+        {actor.role === 'lead' ? (
+          <Link className="btn primary" href={'/patches/new' as Route}>
+            Plan a patch
+          </Link>
+        ) : null}
+      </div>
+      <p className="acts note" style={{ marginBottom: 14 }}>
+        <span>Show</span>
+        {['', ...planStates].map((each) =>
+          each === state ? (
+            <b key={each} aria-current="true">
+              {each || 'all'}
+            </b>
+          ) : (
+            <Link key={each} href={(each ? `/patches?state=${encodeURIComponent(each)}` : '/patches') as Route}>
+              {each || 'all'}
+            </Link>
+          ),
+        )}
+      </p>
+      {shown.length === 0 ? (
+        <div className="empty">
+          <p>
+            {patches.length === 0
+              ? 'No patch yet. A plan starts from an opening on a face area and the plies of its mould; it stands here from the sketch until it is proved.'
+              : `No patch is ${state}.`}
+          </p>
+        </div>
+      ) : (
+        <div className="table-room">
+          <table className="lines">
+            <thead>
+              <tr>
+                <th scope="col">Mould</th>
+                <th scope="col">Patch</th>
+                <th scope="col">Where</th>
+                <th scope="col">Worked</th>
+                <th scope="col">State</th>
+                <th scope="col" className="n">
+                  Version
+                </th>
+                <th scope="col" className="n">
+                  Plies
+                </th>
+                <th scope="col" className="n">
+                  Scarf
+                </th>
+                <th scope="col" className="n">
+                  Lines done
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {shown.map((patch) => (
+                <tr key={patch.id}>
+                  <td>
+                    <Link href={`/moulds/${encodeURIComponent(patch.mouldCode)}` as Route}>{patch.mouldCode}</Link>
+                  </td>
+                  <td>
+                    <Link href={`/patches/${patch.id}` as Route}>
+                      Patch {patch.number}, {patch.title}
+                    </Link>
+                  </td>
+                  <td>{patch.place}</td>
+                  <td>{sideWords[patch.side].short}</td>
+                  <td>
+                    <span style={{ color: `var(--${weightOf(patch.state)})`, fontWeight: 600 }}>{patch.state}</span>
+                    {patch.stops > 0 && patch.state === 'sketched' ? (
+                      <span className="held">
+                        {' '}
+                        {patch.stops} {patch.stops === 1 ? 'stop' : 'stops'}
+                      </span>
+                    ) : null}
+                  </td>
+                  <td className="n">{patch.versionNo}</td>
+                  <td className="n">{patch.plies}</td>
+                  <td className="n">{figure(patch.lengthMm, 0)} mm</td>
+                  <td className="n">
+                    {patch.ticked} of {patch.lines}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,87 @@
+import type { Metadata } from 'next'
+import { textOf } from '#lib/schema/form'
+import { defaultShopRules, ShopRules, ShopSettings } from '#lib/schema/shop'
+import { readSettings } from '#lib/services/shop'
+import { requireActor } from '#lib/web/session'
+import { ActionForm } from '../../ui/action-form'
+import { Hidden, TextArea, TextField, TickField } from '../../ui/fields'
+import { save } from './actions'
+import { rules } from './rules'
+
+export const metadata: Metadata = { title: 'Shop settings' }
+
+export default async function SettingsPage({ searchParams }: PageProps<'/settings'>) {
+  const actor = await requireActor()
+  const { saved } = await searchParams
+  const { shop } = await readSettings(actor, {})
+  const defaults = textOf(ShopRules, defaultShopRules) as Record<string, Record<string, string>>
+  const now = textOf(ShopSettings, shop) as Record<string, unknown>
+  const shown = now.rules as Record<string, Record<string, string>>
+  return (
+    <div className="narrow">
+      <h1>Shop settings</h1>
+      {saved ? (
+        <p className="notice done" role="status" style={{ margin: '14px 0' }}>
+          Saved.
+        </p>
+      ) : null}
+      {actor.role === 'lead' ? (
+        <div style={{ marginTop: 18 }}>
+          <ActionForm
+            action={save}
+            defaults={{ ...now, version: String(shop.version) }}
+            labels={Object.fromEntries(rules.map((rule) => [rule.name, rule.label]))}
+            submit="Save the settings"
+          >
+            <Hidden name="version" />
+            <TextField name="name" label="Name of the shop" />
+            <div className="field-row">
+              <TextField name="timeZone" label="Time zone" hint="the shop's day is judged by it" />
+              <TextField name="currency" label="Currency" hint="three letters, as EUR" />
+            </div>
+            <TextArea name="address" label="Address" rows={2} />
+            {(['repair', 'upkeep'] as const).map((group) => (
+              <fieldset key={group} className="form rule-top">
+                <legend>{group === 'repair' ? 'Rules for patches' : 'Rules for release and leaks'}</legend>
+                <p className="note">Defaults are common practice or from memory, and yours to change.</p>
+                {rules
+                  .filter((rule) => rule.name.startsWith(`rules.${group}.`))
+                  .map((rule) => {
+                    const usual = defaults[group]?.[rule.name.split('.')[2] ?? '']
+                    return rule.tick ? (
+                      <TickField key={rule.name} name={rule.name} label={rule.label} hint={rule.hint} />
+                    ) : (
+                      <TextField
+                        key={rule.name}
+                        name={rule.name}
+                        label={rule.label}
+                        numeric
+                        hint={`${rule.hint ? `${rule.hint}; ` : ''}default ${usual}`}
+                      />
+                    )
+                  })}
+              </fieldset>
+            ))}
+          </ActionForm>
+        </div>
+      ) : (
+        <dl className="figures" style={{ marginTop: 18 }}>
+          {[
+            ['Shop', shop.name],
+            ['Time zone', shop.timeZone],
+            ['Currency', shop.currency],
+            ...rules.map((rule) => {
+              const [, group = '', name = ''] = rule.name.split('.')
+              return [rule.label, String(shown[group]?.[name] ?? '')]
+            }),
+          ].map(([label, value]) => (
+            <div key={label}>
+              <dt>{label}</dt>
+              <dd>{value}</dd>
+            </div>
+          ))}
+        </dl>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,129 @@
+'use client'
+import { ChoiceField, type Option, SelectField, TextArea, TextField, TickField } from './fields'
+
+/** The fields of a face area. Lines and keep-outs have a few open rows; blank rows are left out. */
+export function AreaFields({
+  axisNames,
+  stacks,
+  lines,
+  keepOuts,
+}: {
+  readonly axisNames: readonly string[]
+  readonly stacks: readonly Option[]
+  readonly lines: number
+  readonly keepOuts: number
+}) {
+  return (
+    <>
+      <TextField name="name" label="Name" hint="for example floor; places are named by it: floor B5" />
+      <fieldset className="form rule-top">
+        <legend>Boundary</legend>
+        <ChoiceField
+          name="boundaryKind"
+          label="Given as"
+          options={[
+            { value: 'rectangle', label: 'rectangle' },
+            { value: 'points', label: 'coordinates or a file' },
+          ]}
+        />
+        <div className="field-row">
+          <TextField name="rectangleLength" label="Length along u" numeric hint="mm, of a rectangle" />
+          <TextField name="rectangleWidth" label="Width along v" numeric hint="mm" />
+        </div>
+        <TextArea
+          name="boundaryText"
+          label="Coordinates"
+          rows={6}
+          hint="u; v in mm, a line for each point in order round the area, seen from the cavity"
+        />
+        <div className="field-row">
+          <div className="field">
+            <label htmlFor="boundary-file">or a file</label>
+            <input id="boundary-file" type="file" name="boundaryFile" accept=".dxf,.csv,.txt,.json" />
+          </div>
+          <SelectField
+            name="boundaryUnit"
+            label="Unit of the file"
+            options={[
+              { value: '', label: 'as the file says' },
+              { value: 'mm', label: 'mm' },
+              { value: 'cm', label: 'cm' },
+              { value: 'm', label: 'm' },
+              { value: 'in', label: 'in' },
+            ]}
+          />
+        </div>
+      </fieldset>
+      <fieldset className="form rule-top">
+        <legend>Frame in the mould's datum axes</legend>
+        <div className="field-row">
+          <TextField name="originMm.0" label="Origin x" numeric hint="mm" />
+          <TextField name="originMm.1" label="Origin y" numeric hint="mm" />
+          <TextField name="originMm.2" label="Origin z" numeric hint="mm" />
+        </div>
+        <div className="field-row">
+          <TextField name="uAxisText" label="u runs along" list={axisNames} hint="+x, -y … or three figures parted by ;" />
+          <TextField name="vAxisText" label="v runs along" list={axisNames} hint="u × v points out of the face into the cavity" />
+        </div>
+        <div className="field-row">
+          <TextField name="gridCellMm" label="Cell of the location grid" numeric hint="mm" />
+          <TextField name="gridU" label="Corner of A1, u" numeric hint="blank: top left of the boundary; never re-laid after" />
+          <TextField name="gridV" label="and v" numeric />
+        </div>
+        <SelectField
+          name="stackId"
+          label="Stack here"
+          options={[{ value: '', label: "the mould's stack" }, ...stacks]}
+        />
+      </fieldset>
+      <fieldset className="form rule-top">
+        <legend>Trim and scribe lines on the face</legend>
+        {Array.from({ length: lines }, (_row, index) => (
+          <details key={`line${index + 1}`} open={index === 0}>
+            <summary>Line {index + 1}</summary>
+            <div className="form" style={{ marginTop: 10 }}>
+              <div className="field-row">
+                <TextField name={`line${index}.name`} label="Name" hint="blank: no line" />
+                <SelectField
+                  name={`line${index}.kind`}
+                  label="Kind"
+                  options={[
+                    { value: 'trim', label: 'trim' },
+                    { value: 'scribe', label: 'scribe' },
+                  ]}
+                />
+                <TextField name={`line${index}.inset`} label="Inside the boundary by" numeric hint="mm; or points below" />
+              </div>
+              <TextArea name={`line${index}.points`} label="Points" rows={3} hint="u; v a line" />
+              <TickField name={`line${index}.closed`} label="Closed" />
+            </div>
+          </details>
+        ))}
+      </fieldset>
+      <fieldset className="form rule-top">
+        <legend>Ground to keep off on the back</legend>
+        {Array.from({ length: keepOuts }, (_row, index) => (
+          <details key={`keep${index + 1}`}>
+            <summary>Ground {index + 1}</summary>
+            <div className="form" style={{ marginTop: 10 }}>
+              <div className="field-row">
+                <TextField name={`keep${index}.name`} label="Name" hint="blank: none" />
+                <SelectField
+                  name={`keep${index}.kind`}
+                  label="Kind"
+                  options={[
+                    { value: 'flange', label: 'flange' },
+                    { value: 'seal-land', label: 'seal land' },
+                    { value: 'backing', label: 'backing structure' },
+                    { value: 'other', label: 'other' },
+                  ]}
+                />
+              </div>
+              <TextArea name={`keep${index}.points`} label="Outline" rows={4} hint="u; v a line" />
+            </div>
+          </details>
+        ))}
+      </fieldset>
+    </>
+  )
+}

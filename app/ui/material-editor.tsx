@@ -1,0 +1,128 @@
+'use client'
+import { useFieldArray, useFormContext, useWatch } from 'react-hook-form'
+import { MaterialInput } from '#lib/schema/material'
+import { type RecordAct, RecordField, RecordForm } from './record-form'
+
+const blankCycle = { name: '', segments: [{ rampCPerMin: '', toC: '', holdMin: '' }], tgAfterC: '' }
+
+/** A material: what the calculations need, its cure, its price, and where the figures come from. */
+export function MaterialEditor({
+  action,
+  defaults,
+  currency,
+  submit,
+}: {
+  readonly action: RecordAct
+  readonly defaults: Record<string, unknown>
+  readonly currency: string
+  readonly submit: string
+}) {
+  return (
+    <RecordForm schema={MaterialInput} action={action} defaults={defaults} submit={submit}>
+      <div className="field-row">
+        <RecordField name="code" label="Code" hint="for example B650" />
+        <RecordField name="name" label="Name" hint="as it stands on sheets" />
+        <RecordField
+          name="role"
+          label="Used as"
+          options={[
+            { value: 'surface', label: 'surface ply' },
+            { value: 'bulk', label: 'bulk ply' },
+          ]}
+        />
+      </div>
+      <div className="field-row">
+        <RecordField name="fibreArealWeightGsm" label="Fibre areal weight" numeric hint="g/m2, without resin" />
+        <RecordField name="fibreDensityGcm3" label="Fibre density" numeric hint="g/cm3" />
+        <RecordField name="rollWidthMm" label="Roll width" numeric hint="mm" />
+      </div>
+      <FibreContent />
+      <div className="field-row">
+        <RecordField name="thickestCureMm" label="Thickest cured in one go" numeric hint="mm; blank: nobody has said" />
+        <RecordField name="priceMinorPerM2" label="Price a square metre" numeric hint={`in hundredths of ${currency}; blank: not known`} />
+      </div>
+      <Cycle name="cure" title="Cure, on the pattern" />
+      <Cycle name="postCure" title="Post-cure, free-standing" />
+      <RecordField name="sourceNote" label="Where the figures come from" hint="data sheet and date, or: from memory" />
+    </RecordForm>
+  )
+}
+
+function FibreContent() {
+  const kind = useWatch({ name: 'fibreContent.kind' })
+  return (
+    <div className="field-row">
+      <RecordField
+        name="fibreContent.kind"
+        label="Fibre content given as"
+        options={[
+          { value: 'resin-mass', label: 'resin by mass' },
+          { value: 'fibre-volume', label: 'fibre by volume' },
+        ]}
+      />
+      {kind === 'fibre-volume' ? (
+        <RecordField name="fibreContent.fibreVolumeFraction" label="Fibre by volume" numeric hint="0.55 or 55 %" />
+      ) : (
+        <>
+          <RecordField name="fibreContent.resinMassFraction" label="Resin by mass" numeric hint="0.38 or 38 %" />
+          <RecordField name="fibreContent.resinDensityGcm3" label="Resin density" numeric hint="g/cm3, cured" />
+        </>
+      )}
+    </div>
+  )
+}
+
+function Cycle({ name, title }: { readonly name: 'cure' | 'postCure'; readonly title: string }) {
+  const { setValue } = useFormContext()
+  const cycle = useWatch({ name })
+  if (!cycle) {
+    return (
+      <div className="acts">
+        <button type="button" className="btn" onClick={() => setValue(name, blankCycle, { shouldDirty: true })}>
+          Give the {title.toLowerCase()}
+        </button>
+      </div>
+    )
+  }
+  return (
+    <fieldset className="form rule-top">
+      <legend>{title}</legend>
+      <div className="field-row">
+        <RecordField name={`${name}.name`} label="Name of the cycle" />
+        <RecordField name={`${name}.tgAfterC`} label="Tg after it, dry" numeric hint="°C; blank: not known" />
+      </div>
+      <Segments name={name} title={title} />
+      <button type="button" className="btn plain" onClick={() => setValue(name, '', { shouldDirty: true })}>
+        Take the {title.toLowerCase()} out
+      </button>
+    </fieldset>
+  )
+}
+
+function Segments({ name, title }: { readonly name: string; readonly title: string }) {
+  const { fields, append, remove } = useFieldArray({ name: `${name}.segments` })
+  return (
+    <>
+      {fields.map((field, index) => (
+        <div className="field-row" key={field.id}>
+          <RecordField name={`${name}.segments.${index}.rampCPerMin`} label="Ramp" numeric hint="°C a minute" />
+          <RecordField name={`${name}.segments.${index}.toC`} label="to" numeric hint="°C" />
+          <RecordField name={`${name}.segments.${index}.holdMin`} label="Hold" numeric hint="min, or 8 h" />
+          <button
+            type="button"
+            className="btn plain"
+            onClick={() => remove(index)}
+            aria-label={`Take ramp ${index + 1} of the ${title.toLowerCase()} out`}
+          >
+            out
+          </button>
+        </div>
+      ))}
+      <div className="acts">
+        <button type="button" className="btn" onClick={() => append({ rampCPerMin: '', toC: '', holdMin: '' })}>
+          Add a ramp
+        </button>
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,86 @@
+import { MaterialInput, StackInput } from '#lib/schema/material'
+import { MouldInput, MouldSetInput, PartInput, PatternInput } from '#lib/schema/mould'
+import {
+  addArea,
+  addMould,
+  addPart,
+  addPattern,
+  addPointIssue,
+  addReadings,
+  addSet,
+} from '#lib/services/moulds'
+import { addMaterial, addStack } from '#lib/services/stores'
+import type { FaceData } from '../data/face'
+import { hullFaces } from '../data/hull-faces'
+import { mouldSets, parts, patterns } from '../data/lineage'
+import { materials, stacks } from '../data/materials'
+import { moulds } from '../data/moulds'
+import { patchKey, plans } from '../data/plans'
+import { issues } from '../data/points'
+import { smallFaces } from '../data/small-faces'
+import { upperFaces } from '../data/upper-faces'
+import { blockBook } from '../diary/hull-block'
+import { portBook } from '../diary/hull-port'
+import { starboardBook } from '../diary/hull-starboard'
+import { smallBooks } from '../diary/small'
+import { upperBooks } from '../diary/upper'
+import { writeLog } from './log'
+import { actorOf, readPasswords, writeShop } from './people'
+import { writePlan } from './plans'
+
+/** Everything in the order in which the shop could have written it. */
+export async function loadShop(): Promise<void> {
+  await writeShop(readPasswords(process.env.MOULDWRIGHT_SECRETS))
+  await writeStores()
+  await writeMoulds()
+  const places = await writeTimeline()
+  const placeOf = (mould: string, number: number) => places.get(patchKey(mould, number)) ?? ''
+  await writeLog([portBook(placeOf), starboardBook(placeOf), blockBook(), ...upperBooks(), ...smallBooks()])
+}
+
+async function writeStores(): Promise<void> {
+  const lead = actorOf('MO')
+  for (const material of materials) await addMaterial(lead, MaterialInput.parse(material))
+  for (const stack of stacks) await addStack(lead, StackInput.parse(stack))
+}
+
+async function writeMoulds(): Promise<void> {
+  const lead = actorOf('MO')
+  for (const part of parts) await addPart(lead, PartInput.parse(part))
+  for (const pattern of patterns) await addPattern(lead, PatternInput.parse(pattern))
+  for (const set of mouldSets) await addSet(lead, MouldSetInput.parse(set))
+  for (const mould of moulds) await addMould(lead, MouldInput.parse(mould))
+  for (const face of [...hullFaces, ...upperFaces, ...smallFaces]) await writeFace(face)
+}
+
+async function writeFace({ area, readings, measured }: FaceData): Promise<void> {
+  await addArea(actorOf('MO'), area)
+  await addReadings(actorOf(measured.by), {
+    areaId: area.id,
+    measuredOn: measured.on,
+    readings: [...readings],
+  })
+}
+
+/**
+ * Issues of points and patch plans by their days: a plan is computed from the points that were in force then.
+ * Answers where each patch lies.
+ */
+async function writeTimeline(): Promise<ReadonlyMap<string, string>> {
+  const places = new Map<string, string>()
+  const steps = [
+    ...issues.map(({ by, issue }) => ({
+      on: issue.issuedOn,
+      write: () => addPointIssue(actorOf(by), issue),
+    })),
+    ...plans.map((story) => ({
+      on: story.sketched.on,
+      write: async () => {
+        const plan = await writePlan(story)
+        places.set(patchKey(story.mould, story.number), plan.result.value.place)
+      },
+    })),
+  ]
+  for (const step of steps.sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0))) await step.write()
+  return places
+}
