@@ -1,11 +1,11 @@
 import * as z from 'zod'
-import type { Loop } from '#lib/core/geometry/types'
+import type { Loop, Region } from '#lib/core/geometry/types'
 import { openingRegion } from '#lib/core/repair/opening'
 import { mayMove, movesFrom, planPatch, type PlanState } from '#lib/core/repair/index'
 import type { OldPatch, PatchArea, PatchInput, PatchPlan } from '#lib/core/repair/types'
 import { CALCULATION_VERSION, type Outcome, type Result } from '#lib/core/result'
 import type { Actor } from '#lib/schema/actor'
-import { LayPatch, PatchInputSchema, PatchSketch, PlanAct, ProvePatch, PutBy, SignPlan, TickLine } from '#lib/schema/patch'
+import { LayPatch, type OpeningSource, PatchInputSchema, PatchSketch, PlanAct, ProvePatch, PutBy, SignPlan, TickLine } from '#lib/schema/patch'
 import { Refusal, violatedConstraint } from '#lib/store/errors'
 import { currentPoints, type PointIssue, readArea, type StoredArea } from '#lib/store/face'
 import { readMould } from '#lib/store/moulds'
@@ -203,7 +203,7 @@ async function inputOf(sketch: PatchSketch): Promise<PatchInput> {
   return {
     side: sketch.side,
     edge: sketch.edge,
-    opening: openingRegion(sketch.opening),
+    opening: openingOf(sketch.opening),
     stack: plies,
     removedPlies: plies.slice(0, removed).map((_ply, index) => index + 1),
     measuredThicknessMm: sketch.measuredThicknessMm.length > 0 ? sketch.measuredThicknessMm : readings,
@@ -220,6 +220,16 @@ async function inputOf(sketch: PatchSketch): Promise<PatchInput> {
     postCure: cured.find((material) => material.postCure)?.postCure ?? null,
     nextPartCureC: sketch.nextPartCureC ?? mould.partCureC,
     patternAvailable: mould.pattern?.available ?? false,
+  }
+}
+
+function openingOf(source: OpeningSource): Region {
+  try {
+    return openingRegion(source)
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error
+    const field = source.kind === 'rounded-rectangle' ? 'opening.cornerRadiusMm' : 'opening.diameterMm'
+    throw new Refusal(`The opening can't be drawn: ${error.message}`, { fields: { [field]: error.message } })
   }
 }
 

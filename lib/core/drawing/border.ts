@@ -22,10 +22,14 @@ export function gridDensity(cellMm: number, sizes: Sizes): GridDensity {
   return { hairEvery, labelEvery: Math.max(hairEvery, every(labelPitchInTexts * sizes.textMm)) }
 }
 
-/** The frame of a face drawing with the location grid in it and its letters and numbers along two sides. */
+/**
+ * The frame of a face drawing with the location grid in it and its letters and numbers along two sides. Rows and
+ * columns are named where the face reaches (`named`), not in the air round it.
+ */
 export function border(
   grid: LocationGrid,
   window: Bounds,
+  named: Bounds,
   placement: FacePlacement,
   sizes: Sizes,
 ): { readonly frame: Box; readonly items: readonly Item[] } {
@@ -41,10 +45,10 @@ export function border(
   const density = gridDensity(grid.cellMm, sizes)
   const columns = cells(uMin - grid.originMm[0], uMax - grid.originMm[0], grid.cellMm)
   const rows = cells(grid.originMm[1] - vMax, grid.originMm[1] - vMin, grid.cellMm)
-  const xOf = (cellsRight: number) =>
-    toDrawing(placement, [grid.originMm[0] + cellsRight * grid.cellMm, vMax])[0]
-  const yOf = (cellsDown: number) =>
-    toDrawing(placement, [uMin, grid.originMm[1] - cellsDown * grid.cellMm])[1]
+  const uOf = (cellsRight: number) => grid.originMm[0] + cellsRight * grid.cellMm
+  const vOf = (cellsDown: number) => grid.originMm[1] - cellsDown * grid.cellMm
+  const xOf = (cellsRight: number) => toDrawing(placement, [uOf(cellsRight), vMax])[0]
+  const yOf = (cellsDown: number) => toDrawing(placement, [uMin, vOf(cellsDown)])[1]
   const hairs: (readonly Xy[])[] = [
     ...columns
       .filter((cell) => cell % density.hairEvery === 0 && strictlyInside(xOf(cell), frame.left, frame.right))
@@ -55,7 +59,9 @@ export function border(
   ]
   const size = sizes.smallTextMm
   const labels = [
-    ...columns.filter((cell) => isLabelled(cell, density)).map((cell) => ({ cell, name: columnName(cell) })),
+    ...columns
+      .filter((cell) => isLabelled(cell, density) && meets(uOf(cell), uOf(cell + 1), named[0], named[2]))
+      .map((cell) => ({ cell, name: columnName(cell) })),
   ].flatMap(({ cell, name }) => {
     const x = middleInside(xOf(cell), xOf(cell + 1), frame.left, frame.right, size)
     return x === null
@@ -63,7 +69,7 @@ export function border(
       : [text([x, frame.top - size * 0.55], name, size, { anchor: 'middle', role: 'soft' })]
   })
   const letters = rows
-    .filter((cell) => isLabelled(cell, density))
+    .filter((cell) => isLabelled(cell, density) && meets(vOf(cell + 1), vOf(cell), named[1], named[3]))
     .flatMap((cell) => {
       const y = middleInside(yOf(cell), yOf(cell + 1), frame.top, frame.bottom, size)
       if (y === null) return []
@@ -85,6 +91,11 @@ export function border(
 /** Every labelled cell's number is a multiple of the step, counted away from the origin on either side. */
 function isLabelled(cell: number, density: GridDensity): boolean {
   return (cell < 0 ? cell : cell + 1) % density.labelEvery === 0
+}
+
+function meets(from: number, to: number, low: number, high: number): boolean {
+  const slack = (to - from) * 1e-6
+  return from < high - slack && to > low + slack
 }
 
 /** Indexes of the cells that a stretch touches, 0 for the first one from the origin. */

@@ -20,7 +20,7 @@ import { path } from './primitives'
 import type { DisplayList, FacePlacement, GroupItem, Item, LegendKey, Shape, Xy } from './types'
 
 /** Letters at the left, numbers on top, scale bar and view below; paper mm. */
-const margins: Margins = { left: 6.8, top: 5.2, right: 1, bottom: 7.5 }
+const margins: Margins = { left: 6.8, top: 5.2, right: 1, bottom: 8 }
 /** Between the outermost line of the face and the frame, paper mm. */
 const airMm = 4
 
@@ -42,7 +42,7 @@ export function faceDrawing(model: FaceModel, medium: Medium, seenFrom: SeenFrom
   const room = scaledMargins(margins, sizes)
   const window: Bounds = [extent[0] - air, extent[1] - air, extent[2] + air, extent[3] + air]
   const placement = placeWindow(window, [room.left, room.top], seenFrom === 'back')
-  const { frame, items: ruling } = border(model.grid, window, placement, sizes)
+  const { frame, items: ruling } = border(model.grid, window, extent, placement, sizes)
   const draft = startDrafting(grown(frame, -sizes.textMm * 0.2), sizes)
 
   const outlines = drawOutlines(model, placement, draft)

@@ -1,3 +1,4 @@
+import { loopBounds } from '../geometry/index'
 import type { Bounds, Region } from '../geometry/types'
 import type { PatchInput, PatchPlan, Side } from '../repair/types'
 import { border } from './border'
@@ -21,7 +22,7 @@ import { plyNumbers } from './ply-numbers'
 import { path } from './primitives'
 import type { Box, DisplayList, FacePlacement, GroupItem, LegendKey, PathItem, Shape, Xy } from './types'
 
-const margins: Margins = { left: 6.8, top: 5.2, right: 1, bottom: 7.5 }
+const margins: Margins = { left: 6.8, top: 5.2, right: 1, bottom: 8 }
 /**
  * Ground shown round the footprint at least, as a share of its greater extent. A standard scale on paper mostly
  * leaves more, and the window is opened up to it.
@@ -42,7 +43,13 @@ export function planDrawing(plan: PatchPlan, input: PatchInput, medium: Medium):
   const { window, sizes } = frameUp(plan, medium)
   const room = scaledMargins(margins, sizes)
   const placement = placeWindow(window, [room.left, room.top], seenFrom === 'back')
-  const { frame, items: ruling } = border(input.area.grid, window, placement, sizes)
+  const { frame, items: ruling } = border(
+    input.area.grid,
+    window,
+    loopBounds(input.area.boundary),
+    placement,
+    sizes,
+  )
   const draft = startDrafting(grown(frame, -sizes.textMm * 0.2), sizes)
   const plies = drawPlies(plan, placement, draft)
   const opening = drawRegions([plan.opening], placement, 'opening-cut', 'held', 'sheet')

@@ -1,4 +1,5 @@
 /** Materials and stacks: cured ply thickness, fibre content, thickness of a stack, is it mirrored. */
+export { meanThicknessMm } from './measured'
 export { isMirrored } from './mirror'
 export { type FibreShares, fibreSharesFromDensity, mixture } from './mixture'
 export { assumedResinDensityGcm3, type CuredPly, curedPly } from './ply'

@@ -13,33 +13,23 @@ interface Move {
   readonly needsReason: boolean
 }
 
+const putBy: Move = { to: 'put by', means: 'not wanted now', needsReason: true }
+
+/** A signed plan doesn't change: what was found not to fit is put by, and a new version is sketched. */
 const moves: Readonly<Record<PlanState, readonly Move[]>> = {
-  sketched: [
-    { to: 'signed', means: 'the plan is right and may be built', needsReason: false },
-    { to: 'put by', means: 'not wanted now', needsReason: true },
-  ],
-  signed: [
-    { to: 'on the bench', means: 'the job lines are begun', needsReason: false },
-    { to: 'sketched', means: 'to be changed; the signature falls', needsReason: true },
-    { to: 'put by', means: 'not wanted now', needsReason: true },
-  ],
-  'on the bench': [
-    { to: 'laid', means: 'laid, cured and post-cured', needsReason: false },
-    { to: 'sketched', means: 'what was found does not fit the plan; the signature falls', needsReason: true },
-  ],
-  laid: [
-    { to: 'proved', means: 'a first pull came off well', needsReason: false },
-    { to: 'on the bench', means: 'to be done again, in part or whole', needsReason: true },
-  ],
+  sketched: [{ to: 'signed', means: 'the plan is right and may be built', needsReason: false }, putBy],
+  signed: [{ to: 'on the bench', means: 'the job lines are begun', needsReason: false }, putBy],
+  'on the bench': [{ to: 'laid', means: 'laid, cured and post-cured', needsReason: false }, putBy],
+  laid: [{ to: 'proved', means: 'a first pull came off well', needsReason: false }],
   proved: [],
-  'put by': [{ to: 'sketched', means: 'taken up again', needsReason: false }],
+  'put by': [],
 }
 
 const why: Readonly<Partial<Record<PlanState, string>>> = {
-  'on the bench': 'The mould may be cut already: go back to sketched, or finish it.',
-  laid: 'The patch is in the mould: prove it, or put it on the bench again.',
+  'on the bench': 'The mould may be cut already: finish it, or put it by and sketch a new version.',
+  laid: 'The patch is in the mould: prove it.',
   proved: 'A proved patch is part of the mould. Plan a new one for what comes next.',
-  'put by': 'It was put by: take it up again as sketched first.',
+  'put by': 'It was put by: sketch a new version.',
 }
 
 /** Where a plan may go from here. */

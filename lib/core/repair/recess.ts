@@ -1,4 +1,4 @@
-import { type StackedPly, type StackUp, stackUp } from '../laminate'
+import { meanThicknessMm, type StackedPly, type StackUp, stackUp } from '../laminate'
 import { figure } from '../units'
 import type { PatchInput } from './types'
 
@@ -56,7 +56,7 @@ export function recessOf(
   }
   const parent = stackUp(stack)
   const removed = parent.plies.slice(first - 1, last)
-  const measuredMm = mean(input.measuredThicknessMm)
+  const measuredMm = meanThicknessMm(input.measuredThicknessMm)
   return {
     ok: true,
     recess: {
@@ -84,11 +84,6 @@ export function plyText(ply: {
   readonly directionDeg: number
 }): string {
   return `${ply.material.name} at ${figure(ply.directionDeg)} deg`
-}
-
-function mean(places: readonly number[]): number | null {
-  if (places.length === 0) return null
-  return places.reduce((sum, place) => sum + place, 0) / places.length
 }
 
 function no(reason: string): { readonly ok: false; readonly reason: string } {

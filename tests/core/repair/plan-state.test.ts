@@ -85,12 +85,15 @@ describe('moving a plan', () => {
     expect(mayMove('signed', 'on the bench', facts)).toEqual({ ok: true })
   })
 
-  test('a step back needs a reason', () => {
-    expect(mayMove('signed', 'sketched', free)).toMatchObject({
+  test('a signed plan is not sketched again: it is put by with a reason, and a new version stands beside it', () => {
+    for (const state of ['signed', 'on the bench', 'laid', 'proved', 'put by'] as const) {
+      expect(mayMove(state, 'sketched', { ...free, reason: 'opening was too small' }).ok).toBe(false)
+    }
+    expect(mayMove('signed', 'put by', free)).toMatchObject({
       ok: false,
       reason: expect.stringContaining('say why'),
     })
-    expect(mayMove('signed', 'sketched', { ...free, reason: 'opening was too small' })).toEqual({ ok: true })
+    expect(mayMove('signed', 'put by', { ...free, reason: 'opening was too small' })).toEqual({ ok: true })
   })
 
   test('what is not among the moves is refused in words, for every pair', () => {

@@ -3,7 +3,7 @@ import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { shortDate } from '#lib/core/dates'
 import { faceDrawing } from '#lib/core/drawing/index'
-import { stackUp } from '#lib/core/laminate/index'
+import { meanThicknessMm, stackUp } from '#lib/core/laminate/index'
 import { entryWords, kindNames, type LogKind, leakLossMbar, logKinds } from '#lib/core/log/index'
 import { figure } from '#lib/core/units'
 import { faceModelOf } from '#lib/services/face-model'
@@ -269,7 +269,7 @@ function TitleStrip({ page }: { readonly page: MouldPage }) {
   const { mould, stack, counts, standing, areas } = page
   const readings = areas.flatMap((area) => area.readings.map((reading) => reading.thicknessMm))
   const built = stack ? stackUp(stackPlies(stack)) : null
-  const mean = readings.length > 0 ? readings.reduce((sum, each) => sum + each, 0) / readings.length : null
+  const mean = meanThicknessMm(readings)
   return (
     <div className="strip">
       <div>
