@@ -67,9 +67,6 @@ async function start({ shop, lan, port }) {
       BETTER_AUTH_SECRET: database.secrets.authSecret,
       MOULDWRIGHT_SECRETS: database.secretsPath,
       APP_URL: appUrl,
-      MOULDWRIGHT_ADDRESSES: ['localhost', '127.0.0.1', ...addresses]
-        .map((name) => `http://${name}:${port}`)
-        .join(' '),
       NEXT_SERVER_ACTIONS_ENCRYPTION_KEY: database.secrets.actionsKey,
     },
     onProcess: (/** @type {import('./process-mark.js').KnownProcess} */ web) => run.note({ web }),

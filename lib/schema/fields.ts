@@ -70,6 +70,7 @@ export const isoDate = () =>
   z
     .string({ error: () => 'Give a date' })
     .refine(isIsoDate, { error: () => 'Give a date that exists, as 2026-10-21' })
+    .meta({ format: 'date' })
 
 /** A moment with its offset from universal time. */
 export const isoMoment = () =>

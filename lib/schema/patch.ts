@@ -1,11 +1,11 @@
 import * as z from 'zod'
-import { edges, type PatchInput, sides } from '#lib/core/repair/types'
+import { defaultRepairRules, edges, type PatchInput, sides } from '#lib/core/repair/types'
 import { angleDeg, choice, count, freeText, isoDate, lengthMm, loop, plainNumber, point, quantity, temperatureC, text, uuid } from './fields'
 import { CureCycleSchema, PlyMaterialSchema } from './material'
 import { FaceLineSchema, KeepOutSchema } from './mould'
 import { RepairRulesSchema } from './shop'
 
-const region = () => z.object({ outer: loop(), holes: z.array(loop()).max(100) })
+const region = () => z.object({ outer: loop(), holes: z.array(loop()).max(100).prefault([]) })
 
 export const TaperSchema = z.object({
   ratio: quantity('ratio', { min: 1, max: 500 }),
@@ -13,49 +13,67 @@ export const TaperSchema = z.object({
   use: choice(['ratio', 'mm-per-ply', 'longer']),
 })
 
-const heatLimit = () => temperatureC({ min: 20, max: 400 }).nullable()
+const heatLimit = () => temperatureC({ min: 20, max: 400 }).nullable().prefault(null)
 
-/** What `compute/patch` takes: everything the plan depends on, nothing from the database. */
+const ply = () =>
+  z.object({
+    material: z.object({
+      ...PlyMaterialSchema.shape,
+      thickestCureMm: PlyMaterialSchema.shape.thickestCureMm.prefault(null),
+    }),
+    directionDeg: angleDeg({ min: -179.99, max: 180 }),
+  })
+
+/**
+ * What `compute/patch` takes: everything the plan depends on, nothing from the database. What is left out is not
+ * known (heat limits, cures), not there (lines, dowels, cover plies), or the default of a shop (rules).
+ */
 export const PatchInputSchema = z.object({
   side: choice(sides),
   edge: choice(edges),
   opening: region(),
   stack: z
-    .array(z.object({ material: PlyMaterialSchema, directionDeg: angleDeg({ min: -179.99, max: 180 }) }))
+    .array(ply())
     .min(1, { error: () => 'A stack has at least one ply' })
     .max(60),
   removedPlies: z.array(z.int().min(1)).min(1, { error: () => 'Say which plies are taken out' }),
   measuredThicknessMm: z
     .array(lengthMm({ min: 0.05, max: 100 }))
-    .max(200),
+    .max(200)
+    .prefault([]),
   taper: TaperSchema,
-  coverPlies: z.array(z.object({ material: PlyMaterialSchema, directionDeg: angleDeg({ min: -179.99, max: 180 }) })).max(10),
+  coverPlies: z.array(ply()).max(10).prefault([]),
   area: z.object({
     name: text('the name of the area', 60),
     boundary: loop(),
-    lines: z.array(FaceLineSchema).max(50),
-    keepOuts: z.array(KeepOutSchema).max(50),
+    lines: z.array(FaceLineSchema).max(50).prefault([]),
+    keepOuts: z.array(KeepOutSchema).max(50).prefault([]),
     dowels: z
       .array(
         z.object({
           tag: text('a tag', 40),
           at: point(),
           diameterMm: lengthMm({ min: 0.1, max: 500 }),
-          bushDiameterMm: lengthMm({ min: 0.1, max: 500 }).nullable(),
-          through: z.boolean(),
-          isDatum: z.boolean(),
+          bushDiameterMm: lengthMm({ min: 0.1, max: 500 }).nullable().prefault(null),
+          through: z.boolean().prefault(false),
+          isDatum: z.boolean().prefault(false),
         }),
       )
-      .max(2000),
-    oldPatches: z.array(z.object({ name: text('a name', 120), face: loop(), footprint: loop() })).max(500),
+      .max(2000)
+      .prefault([]),
+    oldPatches: z
+      .array(z.object({ name: text('a name', 120), face: loop(), footprint: loop() }))
+      .max(500)
+      .prefault([]),
     grid: z.object({ originMm: point(), cellMm: lengthMm({ min: 5, max: 1000 }) }),
   }),
-  rules: RepairRulesSchema,
-  heat: z.object({ inUseC: heatLimit(), freeStandingC: heatLimit(), bondedC: heatLimit() }),
-  cure: CureCycleSchema.nullable(),
-  postCure: CureCycleSchema.nullable(),
-  nextPartCureC: temperatureC({ min: 10, max: 400 }).nullable(),
-  patternAvailable: z.boolean(),
+  rules: RepairRulesSchema.prefault(defaultRepairRules),
+  heat: z.object({ inUseC: heatLimit(), freeStandingC: heatLimit(), bondedC: heatLimit() }).prefault({}),
+  cure: CureCycleSchema.nullable().prefault(null),
+  postCure: CureCycleSchema.nullable().prefault(null),
+  nextPartCureC: temperatureC({ min: 10, max: 400 }).nullable().prefault(null),
+  /** False: no pattern to lay against, so a splash comes first. */
+  patternAvailable: z.boolean().prefault(true),
 }) satisfies z.ZodType<PatchInput, unknown>
 
 /** Where an opening lies: mirrored about its own v axis first, then turned, then shifted. */
@@ -160,7 +178,7 @@ export type ProvePatch = z.output<typeof ProvePatch>
 /** What `read/outline` takes as JSON; a file can also be sent as multipart form data or as the body itself. */
 export const OutlineRequest = z.object({
   name: text('the name of the file', 200),
-  text: z.string().max(10_000_000, { error: () => 'At most 10 MB' }),
+  text: z.string({ error: () => 'Give the text of the file' }).max(10 * 1024 * 1024, { error: () => 'At most 10 MB' }),
   unit: choice(['mm', 'cm', 'm', 'in']).nullable().prefault(null),
 })
 

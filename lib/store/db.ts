@@ -37,6 +37,22 @@ export function db(): Database {
   return held.mouldwrightDatabase
 }
 
+/** Whether the database answers within a few seconds. */
+export async function databaseAnswers(): Promise<boolean> {
+  let timer: NodeJS.Timeout | undefined
+  const silence = new Promise<never>((_resolve, reject) => {
+    timer = setTimeout(() => reject(new Error('the database does not answer')), 3000)
+  })
+  try {
+    await Promise.race([db().sql`select 1`, silence])
+    return true
+  } catch {
+    return false
+  } finally {
+    clearTimeout(timer)
+  }
+}
+
 export async function closeDatabase(): Promise<void> {
   const database = held.mouldwrightDatabase
   delete held.mouldwrightDatabase

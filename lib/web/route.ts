@@ -20,6 +20,15 @@ export function answer(body: unknown, status = 200): Response {
   return Response.json(body, { status, headers: { 'cache-control': 'no-store' } })
 }
 
+/** A step of the path as it was meant: "M%C3%9C-1" -> "MÜ-1". */
+export function pathText(step: string): string {
+  try {
+    return decodeURIComponent(step)
+  } catch {
+    return step
+  }
+}
+
 /**
  * Who calls: a bearer token, or the session's cookie. A write by cookie must come from our own pages: its Origin
  * is the host that it was sent to.

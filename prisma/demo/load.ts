@@ -11,7 +11,7 @@ async function load(): Promise<void> {
     select (select count(*)::int from person) as people, (select count(*)::int from mould) as moulds,
       (select count(*)::int from shop) as shops`
   if (!kept || kept.people + kept.moulds + kept.shops > 0) {
-    throw new Error(
+    throw new Refusal(
       'This database is not empty; perhaps an earlier load broke off. The demo shop goes into an empty one: ' +
         'make a new database, apply the migrations, and load again.',
     )
@@ -22,7 +22,7 @@ async function load(): Promise<void> {
 try {
   await load()
 } catch (error) {
-  console.error(error instanceof Refusal ? `${error.message} ${JSON.stringify(error.fields)}` : error)
+  console.error(error instanceof Refusal ? [error.message, ...Object.values(error.fields)].join('\n') : error)
   process.exitCode = 1
 } finally {
   await closeDatabase()

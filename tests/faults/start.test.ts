@@ -1,7 +1,9 @@
-import { type ChildProcess, spawn } from 'node:child_process'
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process'
+import { createHash } from 'node:crypto'
 import { cpSync, mkdirSync, rmSync, statSync, symlinkSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { join } from 'node:path'
+import postgres from 'postgres'
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest'
 import { buildIsFresh } from '#lib/platform/build.js'
 import { freePort } from '#lib/platform/free-port.js'
@@ -87,6 +89,22 @@ test('a first start puts in the demo shop and shows how to sign in; a second sta
     `already running from this folder (process ${first.child.pid}), at http://localhost:${port}`,
   )
   if (process.platform !== 'win32') expect(statSync(place.secrets).mode & 0o777).toBe(0o600)
+})
+
+test('a token is shown once, kept as its hash, and only made while the shop runs', async () => {
+  const ask = () =>
+    spawnSync(process.execPath, ['lib/platform/token.js', '--name', 'scale', '--role', 'viewer'], {
+      cwd: copy,
+      encoding: 'utf8',
+    })
+  expect(ask()).toMatchObject({ status: 1, stderr: expect.stringMatching(/not running.*npm start/) })
+  await up(start())
+  const token = /^mw_[\w-]{43}$/m.exec(ask().stdout)?.[0] ?? ''
+  const sql = postgres(readRun(place.run)?.databaseUrl ?? '', { max: 1 })
+  const rows = await sql`select name, role, token_hash from api_token where name = 'scale'`
+  await sql.end()
+  const hash = createHash('sha256').update(token).digest('hex')
+  expect([...rows]).toEqual([{ name: 'scale', role: 'viewer', token_hash: hash }])
 })
 
 test('after a kill of everything the next start shows the same shop with the same passwords', async () => {

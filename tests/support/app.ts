@@ -72,7 +72,6 @@ export async function startApp(given?: { readonly database: string }): Promise<T
       BETTER_AUTH_SECRET: secrets.authSecret,
       MOULDWRIGHT_SECRETS: secretsPath,
       APP_URL: address,
-      MOULDWRIGHT_ADDRESSES: `${address} http://127.0.0.1:${port}`,
       NEXT_SERVER_ACTIONS_ENCRYPTION_KEY: secrets.actionsKey,
     },
     onProcess: (one) => writeFileSync(join(folder, 'web.json'), JSON.stringify(one)),

@@ -49,42 +49,79 @@ export function border(
   const vOf = (cellsDown: number) => grid.originMm[1] - cellsDown * grid.cellMm
   const xOf = (cellsRight: number) => toDrawing(placement, [uOf(cellsRight), vMax])[0]
   const yOf = (cellsDown: number) => toDrawing(placement, [uMin, vOf(cellsDown)])[1]
-  const hairs: (readonly Xy[])[] = [
-    ...columns
-      .filter((cell) => cell % density.hairEvery === 0 && strictlyInside(xOf(cell), frame.left, frame.right))
-      .map((cell) => [[xOf(cell), frame.top] as const, [xOf(cell), frame.bottom] as const]),
-    ...rows
-      .filter((cell) => cell % density.hairEvery === 0 && strictlyInside(yOf(cell), frame.top, frame.bottom))
-      .map((cell) => [[frame.left, yOf(cell)] as const, [frame.right, yOf(cell)] as const]),
-  ]
   const size = sizes.smallTextMm
-  const labels = [
-    ...columns
-      .filter((cell) => isLabelled(cell, density) && meets(uOf(cell), uOf(cell + 1), named[0], named[2]))
-      .map((cell) => ({ cell, name: columnName(cell) })),
-  ].flatMap(({ cell, name }) => {
-    const x = middleInside(xOf(cell), xOf(cell + 1), frame.left, frame.right, size)
-    return x === null
-      ? []
-      : [text([x, frame.top - size * 0.55], name, size, { anchor: 'middle', role: 'soft' })]
+  const across = ruling(columns, density, size, {
+    at: xOf,
+    low: frame.left,
+    high: frame.right,
+    isNamed: (cell) => meets(uOf(cell), uOf(cell + 1), named[0], named[2]),
+    nameOf: columnName,
   })
-  const letters = rows
-    .filter((cell) => isLabelled(cell, density) && meets(vOf(cell + 1), vOf(cell), named[1], named[3]))
-    .flatMap((cell) => {
-      const y = middleInside(yOf(cell), yOf(cell + 1), frame.top, frame.bottom, size)
-      if (y === null) return []
-      const at: Xy = [frame.left - size * 0.55, baselineAbout(y, size)]
-      return [text(at, rowName(cell), size, { anchor: 'end', role: 'soft' })]
-    })
-  const outline: readonly Xy[] = [
-    [frame.left, frame.top],
-    [frame.right, frame.top],
-    [frame.right, frame.bottom],
-    [frame.left, frame.bottom],
+  const down = ruling(rows, density, size, {
+    at: yOf,
+    low: frame.top,
+    high: frame.bottom,
+    isNamed: (cell) => meets(vOf(cell + 1), vOf(cell), named[1], named[3]),
+    nameOf: rowName,
+  })
+  const { left, top, right, bottom } = frame
+  const hairs: readonly (readonly Xy[])[] = [
+    ...across.lines.map((x): readonly Xy[] => [
+      [x, top],
+      [x, bottom],
+    ]),
+    ...down.lines.map((y): readonly Xy[] => [
+      [left, y],
+      [right, y],
+    ]),
   ]
+  const outline: readonly Xy[] = [
+    [left, top],
+    [right, top],
+    [right, bottom],
+    [left, bottom],
+  ]
+  const gap = size * 0.55
+  const soft = { role: 'soft' } as const
   return {
     frame,
-    items: [path(hairs, false, 'hair', 'hair'), path([outline], true, 'thin', 'ink'), ...labels, ...letters],
+    items: [
+      path(hairs, false, 'hair', 'hair'),
+      path([outline], true, 'thin', 'ink'),
+      ...across.labels.map(({ name, at }) =>
+        text([at, top - gap], name, size, { ...soft, anchor: 'middle' }),
+      ),
+      ...down.labels.map(({ name, at }) =>
+        text([left - gap, baselineAbout(at, size)], name, size, { ...soft, anchor: 'end' }),
+      ),
+    ],
+  }
+}
+
+/** One axis of the grid as it lies on the drawing. */
+interface Axis {
+  /** Where a cell begins, drawing mm. */
+  readonly at: (cell: number) => number
+  readonly low: number
+  readonly high: number
+  readonly isNamed: (cell: number) => boolean
+  readonly nameOf: (cell: number) => string
+}
+
+function ruling(cellsShown: readonly number[], density: GridDensity, sizeMm: number, axis: Axis) {
+  const { at, low, high } = axis
+  const slack = (high - low) * 1e-6
+  return {
+    lines: cellsShown
+      .filter((cell) => cell % density.hairEvery === 0)
+      .map(at)
+      .filter((place) => place > low + slack && place < high - slack),
+    labels: cellsShown
+      .filter((cell) => isLabelled(cell, density) && axis.isNamed(cell))
+      .flatMap((cell) => {
+        const middle = middleInside(at(cell), at(cell + 1), low, high, sizeMm)
+        return middle === null ? [] : [{ name: axis.nameOf(cell), at: middle }]
+      }),
   }
 }
 
@@ -103,11 +140,6 @@ function cells(fromMm: number, toMm: number, cellMm: number): readonly number[] 
   const first = Math.floor(fromMm / cellMm)
   const last = Math.ceil(toMm / cellMm)
   return Array.from({ length: last - first }, (_, i) => first + i)
-}
-
-function strictlyInside(value: number, low: number, high: number): boolean {
-  const slack = (high - low) * 1e-6
-  return value > low + slack && value < high - slack
 }
 
 /** The middle of the part of a cell that shows in the frame; null when too little of it shows. */

@@ -1,3 +1,4 @@
+import { pointInLoop } from '../geometry/index'
 import type { Box, Xy } from './types'
 
 export type Segment = readonly [Xy, Xy]
@@ -113,13 +114,7 @@ function joinAround(pieces: readonly Xy[][]): readonly (readonly Xy[])[] {
   return [[...last, ...first.slice(1)], ...pieces.slice(1, -1)]
 }
 
-/** Even-odd: whether a point lies inside the loops taken together. */
-export function inside([x, y]: Xy, loops: readonly (readonly Xy[])[]): boolean {
-  let odd = false
-  for (const loop of loops) {
-    for (const [a, b] of segmentsOf(loop, true)) {
-      if (a[1] > y !== b[1] > y && x < a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0])) odd = !odd
-    }
-  }
-  return odd
+/** Whether a point lies inside the loops taken together by the even-odd rule; on a line counts as inside. */
+export function inside(point: Xy, loops: readonly (readonly Xy[])[]): boolean {
+  return loops.filter((loop) => pointInLoop(point, loop)).length % 2 === 1
 }

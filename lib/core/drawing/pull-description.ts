@@ -1,10 +1,10 @@
-import type { PullStrokes } from './pull-strip'
+import { type PullStrokes, pullFates } from './pull-layout'
 
 /** The strip in words. `shown` is how many of the pulls, counted from the latest, are drawn. */
 export function describePulls(strokes: PullStrokes, shown: number): string {
   const { pulls, coats, patches } = strokes
   if (pulls.length === 0) return 'No pull yet.'
-  const fates = (['usual', 'harder', 'forced', 'stuck'] as const)
+  const fates = pullFates
     .map((fate) => ({ fate, count: pulls.filter((pull) => pull.went === fate).length }))
     .filter(({ count }) => count > 0)
     .map(({ fate, count }) => `${count} ${fate}`)

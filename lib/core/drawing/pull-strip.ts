@@ -3,54 +3,12 @@ import { hatch } from './hatch'
 import { textBox } from './labels'
 import { path, text } from './primitives'
 import { describePulls } from './pull-description'
-import { pxPerPaperMm, type Role } from './styles'
+import { layOut, type PullFate, type PullStrokes, type StripLayout, type StripSize, xOf } from './pull-layout'
+import type { Role } from './styles'
 import { textWidthMm } from './text-width'
 import type { Box, DisplayList, Item, Shape, Xy } from './types'
 
-/** How a pull went, against what is usual for that mould. */
-export const pullFates = ['usual', 'harder', 'forced', 'stuck'] as const
-export type PullFate = (typeof pullFates)[number]
-
-/** A mould's history of pulls, in their order; pull numbers count from 1. */
-export interface PullStrokes {
-  readonly pulls: readonly {
-    /** Calendar day, YYYY-MM-DD. */
-    readonly day: string
-    readonly went: PullFate
-    /** False: the mould was not cleared to lay up. */
-    readonly cleared: boolean
-  }[]
-  /** Coats put on after a pull; 0 is before the first one. */
-  readonly coats: readonly { readonly afterPull: number }[]
-  /** From the first pull off a patch to the last one; null while it is in the mould. */
-  readonly patches: readonly {
-    readonly fromPull: number
-    readonly toPull: number | null
-    readonly label: string
-  }[]
-  readonly seasons: readonly { readonly beforePull: number; readonly label: string }[]
-}
-
-/** large: on the mould's page, with labels. small: a row of the rack, without. */
-export interface StripSize {
-  readonly kind: 'large' | 'small'
-  readonly widthPx: number
-}
-
-interface Layout {
-  readonly firstPull: number
-  readonly pitch: number
-  readonly left: number
-  readonly baseline: number
-  /** Row of each patch's bar, 0 at the bottom: patches that lie in the mould together stand above each other. */
-  readonly patchRows: readonly number[]
-  readonly rowMm: number
-  readonly unit: number
-  readonly labelled: boolean
-  readonly textMm: number
-  readonly widthMm: number
-  readonly heightMm: number
-}
+export type { PullFate, PullStrokes, StripSize } from './pull-layout'
 
 interface StrokeRule {
   /** Height above the baseline in strip units. */
@@ -67,10 +25,6 @@ const strokeRules: Readonly<Record<PullFate, StrokeRule>> = {
   forced: { height: 35, wide: true, role: 'due', top: 'bar' },
   stuck: { height: 45, wide: true, role: 'held', top: 'cross' },
 }
-
-/** Pulls closer together than this run into one grey block; the oldest are left out, and it is said. */
-const leastPitchPx = { large: 4, small: 2.4 } as const
-const widestPitchPx = { large: 22, small: 6 } as const
 
 /** A mould's pulls as strokes, the harder the taller, with coats below and patches above. Drawing mm are paper mm. */
 export function pullStrip(strokes: PullStrokes, size: StripSize): DisplayList {
@@ -106,54 +60,7 @@ export function pullStrip(strokes: PullStrokes, size: StripSize): DisplayList {
   }
 }
 
-function layOut(strokes: PullStrokes, size: StripSize): Layout {
-  const large = size.kind === 'large'
-  const px = 1 / pxPerPaperMm
-  const count = strokes.pulls.length
-  const endMark = Math.max(count, ...strokes.patches.map((patch) => patch.fromPull))
-  const padding = (large ? 14 : 4) * px
-  const widthMm = size.widthPx * px
-  const most = Math.floor((widthMm - 2 * padding) / (leastPitchPx[size.kind] * px))
-  const firstPull = Math.max(1, endMark - most + 1)
-  const slots = Math.max(1, endMark - firstPull + 1)
-  const pitch = Math.min(widestPitchPx[size.kind] * px, (widthMm - 2 * padding) / slots)
-  const textMm = (large ? 12.5 : 12) * px
-  const unit = (large ? 1 : 0.42) * px
-  const patchRows = rowsOf(strokes, endMark)
-  const rowMm = (large ? 26 : 5) * px
-  const top = (large ? 54 : 23) * px + Math.max(1, ...patchRows.map((row) => row + 1)) * rowMm
-  return {
-    firstPull,
-    pitch,
-    left: padding,
-    baseline: top,
-    patchRows,
-    rowMm,
-    unit,
-    labelled: large,
-    textMm,
-    widthMm,
-    heightMm: top + (large ? 36 : 8) * px,
-  }
-}
-
-/** The lowest row in which a patch's bar meets no earlier one. */
-function rowsOf(strokes: PullStrokes, endMark: number): readonly number[] {
-  const rows: { to: number }[] = []
-  return strokes.patches.map((patch) => {
-    const free = rows.findIndex((row) => row.to < patch.fromPull)
-    const row = free < 0 ? rows.length : free
-    rows[row] = { to: Math.max(patch.fromPull, patch.toPull ?? endMark) }
-    return row
-  })
-}
-
-/** Middle of a pull's slot; the slot after the last pull is where the next one will stand. */
-function xOf(pull: number, layout: Layout): number {
-  return layout.left + (pull - layout.firstPull + 0.5) * layout.pitch
-}
-
-function drawPulls(strokes: PullStrokes, layout: Layout): readonly Shape[] {
+function drawPulls(strokes: PullStrokes, layout: StripLayout): readonly Shape[] {
   return strokes.pulls.flatMap((pull, index) => {
     const number = index + 1
     if (number < layout.firstPull) return []
@@ -197,7 +104,7 @@ function drawPulls(strokes: PullStrokes, layout: Layout): readonly Shape[] {
   })
 }
 
-function notCleared(x: number, layout: Layout): Shape {
+function notCleared(x: number, layout: StripLayout): Shape {
   return {
     kind: 'circle',
     centre: [x, layout.baseline],
@@ -209,7 +116,7 @@ function notCleared(x: number, layout: Layout): Shape {
 }
 
 /** A triangle below the baseline between two pulls; several coats there are one triangle. */
-function drawCoats(strokes: PullStrokes, layout: Layout): readonly Shape[] {
+function drawCoats(strokes: PullStrokes, layout: StripLayout): readonly Shape[] {
   const places = [...new Set(strokes.coats.map((coat) => coat.afterPull))].sort((a, b) => a - b)
   return places
     .filter((after) => after >= layout.firstPull - 1)
@@ -226,7 +133,7 @@ function drawCoats(strokes: PullStrokes, layout: Layout): readonly Shape[] {
     })
 }
 
-function drawPatches(strokes: PullStrokes, layout: Layout): readonly Item[] {
+function drawPatches(strokes: PullStrokes, layout: StripLayout): readonly Item[] {
   const { unit, baseline, textMm } = layout
   const last = Math.max(strokes.pulls.length, ...strokes.patches.map((patch) => patch.fromPull))
   const taken: Box[] = []
@@ -257,7 +164,7 @@ function drawPatches(strokes: PullStrokes, layout: Layout): readonly Item[] {
   })
 }
 
-function drawSeasons(strokes: PullStrokes, layout: Layout): readonly Item[] {
+function drawSeasons(strokes: PullStrokes, layout: StripLayout): readonly Item[] {
   const { unit, baseline, textMm } = layout
   const taken: Box[] = []
   return strokes.seasons

@@ -23,6 +23,9 @@ interface Edge {
   readonly high: number
 }
 
+/** Where several pairs of edges meet at one place, the gravest counts. */
+const gravity = { touch: 0, overlap: 1, crossing: 2 } as const
+
 /** Nearer than this an edge is taken to touch a corner, mm. */
 const touchMm = samePointMm / 10
 
@@ -32,7 +35,7 @@ export function crossings(loop: Loop, most = 100): readonly Point[] {
 }
 
 /**
- * Where and how a loop meets itself, each place once, at most `most` of them. Points that repeat the one before do
+ * Where and how a loop meets itself, each place once and in the order of the edges, at most `most` of them. Points that repeat the one before do
  * not count. Edges are swept along u or v, whichever has fewer of them side by side.
  */
 export function selfCrossings(loop: Loop, most = 100): readonly SelfCrossing[] {
@@ -53,12 +56,17 @@ export function selfCrossings(loop: Loop, most = 100): readonly SelfCrossing[] {
       const meeting = meetingOf(edge, other, edges.length)
       if (meeting === null) continue
       const place = meeting.at.map((mm) => Math.round(mm / samePointMm)).join(' ')
-      if (found.get(place)?.kind !== 'crossing') found.set(place, meeting)
-      if (found.size >= most) return [...found.values()]
+      const known = found.get(place)
+      if (known === undefined || gravity[meeting.kind] > gravity[known.kind]) found.set(place, meeting)
+      if (found.size >= most) return inOrder(found)
     }
     open.push(edge)
   }
-  return [...found.values()]
+  return inOrder(found)
+}
+
+function inOrder(found: ReadonlyMap<string, SelfCrossing>): readonly SelfCrossing[] {
+  return [...found.values()].sort((a, b) => a.edges[0] - b.edges[0] || a.edges[1] - b.edges[1])
 }
 
 /** The axis along which the edges are short for the extent of the whole. */

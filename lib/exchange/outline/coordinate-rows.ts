@@ -42,7 +42,7 @@ function byDelimiter(lines: readonly string[], delimiter: Delimiter): readonly R
     return records.map(({ record, info }) => ({ cells: record.map((cell) => cell.trim()), line: info.lines }))
   } catch (fault) {
     if (!(fault instanceof CsvError)) throw fault
-    const line = Number(fault.lines ?? 1)
+    const line = 1 + lines.findIndex((text) => text.split('"').length % 2 === 0)
     throw new Refused(
       stop(
         'table-not-read',

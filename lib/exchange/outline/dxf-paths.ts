@@ -84,6 +84,7 @@ function arcOf(entity: DxfEntity, mmPerUnit: number): Path {
 /** Vertices follow one another in the entity's own groups: 10 begins one, 20 and 42 belong to it. */
 function lightPolylineOf(entity: DxfEntity, mmPerUnit: number): Path {
   const starts = entity.tags.flatMap(({ code }, index) => (code === 10 ? [index] : []))
+  if (starts.length > mostVertices) throw tooMany()
   const vertices = starts.map((start, index): Vertex => {
     const tags = entity.tags.slice(start, starts[index + 1])
     const own = { type: entity.type, line: tags[0]!.line, tags }

@@ -1,4 +1,4 @@
-import type { Finding } from '#lib/core/result'
+import { type Finding, worst } from '#lib/core/result'
 import { chain, type JoinLimits, type Link } from './chain'
 import { withoutDoubles } from './doubled'
 import { branchFindings, closedByPoint, gapFindings, openFindings } from './dxf-joints'
@@ -23,20 +23,21 @@ export function readDxf(text: string, chosen: ChosenUnit | null): Drawing {
   const { unit, findings } = dxfUnit(contents.header, chosen)
   const read = dxfPaths(contents.entities, unit === null ? 1 : mmPerUnit(unit))
   const left = [...findings, ...leftOut(contents.entities), ...endMark(contents), ...read.findings]
-  if (read.paths.length === 0) {
-    const empty = left.some(({ severity }) => severity === 'stop') ? [] : [nothingDrawn()]
-    return { unit, loops: [], dropped: 0, findings: [...left, ...empty] }
-  }
   const joined = joinPaths(read.paths, joinLimits(read.paths, unit))
-  return { unit, ...joined, findings: [...left, ...joined.findings] }
+  const all = [...left, ...joined.findings]
+  const isEmpty = joined.loops.length === 0 && worst(all) !== 'stop'
+  return { unit, ...joined, findings: isEmpty ? [nothingDrawn(), ...all] : all }
 }
 
 function joinPaths(paths: readonly Path[], limits: JoinLimits): Omit<Drawing, 'unit'> {
   const tidied = paths.map((path) => withoutRepeats(path, limits.exactMm))
-  const repeats = tidied.reduce((sum, each) => sum + each.repeats, 0)
-  const lengthless = tidied.filter(({ path }) => isLengthless(path, limits.exactMm))
-  const drawn = tidied.map(({ path }) => path).filter((path) => !isLengthless(path, limits.exactMm))
-  const { kept, doubled } = withoutDoubles(drawn, limits.exactMm)
+  const drawn = tidied.filter(({ path }) => !isLengthless(path, limits.exactMm))
+  const lengthless = tidied.flatMap(({ path }) => (isLengthless(path, limits.exactMm) ? [path] : []))
+  const repeats = drawn.reduce((sum, each) => sum + each.repeats, 0)
+  const { kept, doubled } = withoutDoubles(
+    drawn.map(({ path }) => path),
+    limits.exactMm,
+  )
   const chains = chain(
     kept.filter(({ closed }) => !closed),
     limits,
@@ -48,11 +49,7 @@ function joinPaths(paths: readonly Path[], limits: JoinLimits): Omit<Drawing, 'u
   const findings: Finding[] = [
     ...stops,
     ...heightFindings(kept),
-    ...dropFindings(
-      doubled,
-      lengthless.map(({ path }) => path),
-      repeats,
-    ),
+    ...dropFindings(doubled, lengthless, repeats),
     ...closedByPoint(chains.closed),
     ...gapFindings(chains.gaps),
   ]

@@ -62,7 +62,11 @@ function judgeOne(loop: DrawnLoop): Judged {
     return { loops: [], findings: [noArea(loop.points)] }
   }
   return {
-    loops: [{ ...reading, areaMm2: enclosedMm2 ?? reading.areaMm2 }],
+    loops: [
+      crossed === null
+        ? reading
+        : { ...reading, points: loop.points, areaMm2: enclosedMm2 ?? reading.areaMm2 },
+    ],
     findings: [...(crossed === null ? [] : [crossed.finding]), ...layerFindings(loop)],
   }
 }
@@ -92,7 +96,7 @@ function unusableLoop(points: Loop): Finding | null {
   return stop(
     'too-few-points',
     `The outline has ${distinct} ${distinct === 1 ? 'point' : 'points'}; it needs at least three.`,
-    placeName(points[0]!),
+    points.length === 0 ? null : placeName(points[0]!),
     'Give the outline all of its corners.',
     { points: distinct },
   )
@@ -108,7 +112,7 @@ function isLine({ boundsMm: [uMin, vMin, uMax, vMax] }: LoopReading, enclosedMm2
 function noArea(points: Loop): Finding {
   return stop(
     'no-area',
-    `The outline encloses no area (${figure(loopArea(points), 6)} mm2): its points lie on one line.`,
+    `The outline encloses next to no area (${figure(loopArea(points), 6)} mm2): its points lie along one line.`,
     placeName(points[0]!),
     'Check the points and their order.',
     { areaMm2: loopArea(points) },

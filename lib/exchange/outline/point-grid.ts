@@ -16,12 +16,12 @@ export interface Neighbour<Item> {
 /** RangeError unless the reach is above 0. */
 export function pointGrid<Item>(reachMm: number): PointGrid<Item> {
   if (!(reachMm > 0)) throw new RangeError(`reach must be above 0 mm, got ${reachMm}`)
-  const cells = new Map<string, { at: Point; item: Item }[]>()
+  const cells = new Map<number, { at: Point; item: Item }[]>()
   const cellMm = 4 * reachMm
   const column = (mm: number) => Math.floor(mm / cellMm)
   return {
     add(at, item) {
-      const key = `${column(at[0])} ${column(at[1])}`
+      const key = cellKey(column(at[0]), column(at[1]))
       const cell = cells.get(key)
       if (cell === undefined) cells.set(key, [{ at, item }])
       else cell.push({ at, item })
@@ -30,7 +30,7 @@ export function pointGrid<Item>(reachMm: number): PointGrid<Item> {
       const found: Neighbour<Item>[] = []
       for (let u = column(at[0] - reachMm); u <= column(at[0] + reachMm); u++) {
         for (let v = column(at[1] - reachMm); v <= column(at[1] + reachMm); v++) {
-          for (const each of cells.get(`${u} ${v}`) ?? []) {
+          for (const each of cells.get(cellKey(u, v)) ?? []) {
             const mm = distanceBetweenPoints(at, each.at)
             if (mm <= reachMm) found.push({ ...each, mm })
             if (found.length >= 16 * most) break
@@ -40,6 +40,11 @@ export function pointGrid<Item>(reachMm: number): PointGrid<Item> {
       return found.sort((a, b) => a.mm - b.mm).slice(0, most)
     },
   }
+}
+
+/** Different cells may share a key: what lies too far is sorted out by its distance. */
+function cellKey(u: number, v: number): number {
+  return Math.imul(u, 73_856_093) ^ Math.imul(v, 19_349_663)
 }
 
 /** Numbers points from 0 up, the same number for points within the tolerance of the first one that had it. */

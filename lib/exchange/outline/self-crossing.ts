@@ -4,6 +4,7 @@ import {
   lobes,
   loopArea,
   type Point,
+  type SelfCrossing,
   selfCrossings,
   signedArea,
   uncrossed,
@@ -36,14 +37,9 @@ export function selfCrossed(loop: Loop, asGiven: boolean): SelfCrossed | null {
   const lobesMm2 = all ? lobes(loop).map((lobe) => area([lobe])) : []
   const signedAreaMm2 = signedArea(loop)
   const offered = asGiven && all ? otherOrder(loop) : null
-  const places = meetings.slice(0, mostNamed).map(({ kind, at }) => `${kindWords[kind]} at ${placeName(at)}`)
-  const more =
-    meetings.length > mostNamed
-      ? ` and at ${all ? '' : 'least '}${meetings.length - mostNamed} more places`
-      : ''
   const finding = look(
     'self-crossing',
-    `The outline ${places.join(', ')}${more}. ${areaWords(lobesMm2, signedAreaMm2)}`,
+    `The outline ${placeWords(meetings)}. ${areaWords(lobesMm2, signedAreaMm2)}`,
     placeName(first.at),
     cureWords(offered),
     {
@@ -61,6 +57,18 @@ const kindWords = {
   touch: 'touches itself',
   overlap: 'runs back along itself',
 } as const
+
+/** "crosses itself at u 50, v 40 mm; touches itself at ..." */
+function placeWords(meetings: readonly SelfCrossing[]): string {
+  const named = meetings.slice(0, mostNamed)
+  const words = (['crossing', 'touch', 'overlap'] as const).flatMap((kind) => {
+    const places = named.filter((meeting) => meeting.kind === kind).map(({ at }) => placeName(at))
+    return places.length === 0 ? [] : [`${kindWords[kind]} at ${places.join(', at ')}`]
+  })
+  const more = meetings.length - named.length
+  const atLeast = meetings.length < mostPlaces ? '' : 'at least '
+  return `${words.join('; ')}${more === 0 ? '' : ` and at ${atLeast}${more} more places`}`
+}
 
 function areaWords(lobesMm2: readonly number[], signedAreaMm2: number): string {
   if (lobesMm2.length === 0) return ''

@@ -22,7 +22,10 @@ export type OutlineFile = OutlineSource & ({ readonly bytes: Uint8Array } | { re
 
 export interface LoopReading {
   readonly role: 'outer' | 'hole'
-  /** mm, arcs flattened within 0.005 mm; an outer loop runs counter-clockwise, a hole clockwise. */
+  /**
+   * mm, arcs flattened within 0.005 mm; an outer loop runs counter-clockwise, a hole clockwise. A loop that crosses
+   * itself stays in the order of the file, in which an offered order counts its points.
+   */
   readonly points: Loop
   /** Of a loop that crosses itself: all that it encloses, each lobe counted once. */
   readonly areaMm2: number

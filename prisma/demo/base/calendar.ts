@@ -24,15 +24,27 @@ export function workdayBefore(day: IsoDate): IsoDate {
   return found
 }
 
-/** The moment of a minute of a day in the shop, as ISO in universal time. */
+/** What midnight of a day in the shop is as a moment, kept since asking the calendar is slow. */
+const midnights = new Map<IsoDate, number>()
+
+function midnightOf(day: IsoDate): number {
+  const kept = midnights.get(day)
+  if (kept !== undefined) return kept
+  const utc = Date.parse(`${day}T00:00:00Z`)
+  const found = [60, 120]
+    .map((offsetMin) => utc - offsetMin * 60_000)
+    .find((moment) => {
+      const there = shopDay(new Date(moment).toISOString(), timeZone)
+      return there.day === day && there.minuteOfDay === 0
+    })
+  if (found === undefined) throw new RangeError(`${day} has no midnight in ${timeZone}`)
+  midnights.set(day, found)
+  return found
+}
+
+/** The moment of a minute of a working day in the shop, as ISO in universal time; clocks change on Sundays only. */
 export function momentOf(day: IsoDate, minuteOfDay: number): string {
-  const wanted = Date.parse(`${day}T00:00:00Z`) + minuteOfDay * 60_000
-  for (const offsetMin of [60, 120]) {
-    const moment = new Date(wanted - offsetMin * 60_000).toISOString()
-    const there = shopDay(moment, timeZone)
-    if (there.day === day && there.minuteOfDay === minuteOfDay) return moment
-  }
-  throw new RangeError(`${day} has no minute ${minuteOfDay} in ${timeZone}`)
+  return new Date(midnightOf(day) + minuteOfDay * 60_000).toISOString()
 }
 
 /** "14:05" as minutes of the day. */

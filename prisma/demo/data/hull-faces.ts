@@ -2,6 +2,7 @@ import {
   type Band,
   bandInside,
   bandOutline,
+  box,
   crossStrip,
   lowerStrip,
   otherHand,
@@ -122,7 +123,7 @@ function hullPiece(hand: Hand): FaceData[] {
       v: axes.up,
       boundary: roundedBox(0, 0, 360, 210, 30),
       lines: [trim('frame trim', roundedBox(12, 12, 348, 198, 22))],
-      keepOuts: [keepOut('foot flange', 'flange', roundedBox(0, 0, 360, 32, 10))],
+      keepOuts: [keepOut('foot flange', 'flange', box(30, 0, 330, 32))],
       measured: {
         ...measuredHull,
         aboutMm: aboutMm + 0.05,
@@ -143,7 +144,7 @@ function hullPiece(hand: Hand): FaceData[] {
       v: axes.up,
       boundary: roundedBox(0, 0, 360, 240, 30),
       lines: [trim('frame trim', roundedBox(12, 12, 348, 228, 22))],
-      keepOuts: [keepOut('foot flange', 'flange', roundedBox(0, 0, 360, 32, 10))],
+      keepOuts: [keepOut('foot flange', 'flange', box(30, 0, 330, 32))],
       measured: {
         ...measuredHull,
         aboutMm: aboutMm + 0.04,

@@ -1,6 +1,6 @@
 import type { IsoDate } from '#lib/core/dates'
 import type { Who } from '../data/people'
-import { laidKey, planIdOf, provedKey } from '../data/plans'
+import { laidKey, planIdOf, provedKey } from '../data/plan-story'
 import type { Book } from './book'
 import { type OnePull, pull } from './pulls'
 import { coats, leakChecks, seal, tape } from './upkeep'

@@ -5,7 +5,7 @@ import { momentOf } from '../base/calendar'
 import { idOf } from '../base/ids'
 import { areaId } from '../data/face'
 import { personOf } from '../data/people'
-import { patchIdOf } from '../data/plans'
+import { patchIdOf } from '../data/plan-story'
 import { type Book, type Draft, noon } from '../diary/book'
 
 interface Written {

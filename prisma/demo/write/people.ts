@@ -33,14 +33,15 @@ export function readPasswords(path: string | undefined): ReadonlyMap<string, str
 
 /** The shop with its first lead, the others, and those who have left. */
 export async function writeShop(passwords: ReadonlyMap<string, string>): Promise<void> {
-  const [firstLead, ...others] = accountPeople
-  if (firstLead?.role !== 'lead') throw new Error('The first of accounts.json must be a lead')
   const withPassword = (person: DemoPerson) => {
     const password = passwords.get(person.email)
     if (!password) throw new Error(`No password for ${person.email} among the demoPasswords`)
     return { ...person, password }
   }
-  const { id, ...lead } = withPassword(firstLead)
+  // All passwords are asked for before anything is written.
+  const [firstLead, ...others] = accountPeople.map(withPassword)
+  if (firstLead?.role !== 'lead') throw new Error('The first of accounts.json must be a lead')
+  const { id, ...lead } = firstLead
   await addFirstLead(id, FirstLead.parse({ ...lead, ...shopSettings, code: 'demo' }))
   const { prisma } = db()
   await prisma.shop.update({ where: { id: 1 }, data: { isDemo: true } })
@@ -49,7 +50,7 @@ export async function writeShop(passwords: ReadonlyMap<string, string>): Promise
   if (!shop) throw new Error('The shop was not written')
   const { isDemo: _isDemo, ...settings } = shop
   await saveSettings(actor, { ...settings, address })
-  for (const person of others) await addPerson(actor, NewPerson.parse(withPassword(person)))
+  for (const person of others) await addPerson(actor, NewPerson.parse(person))
   for (const { endedAt, ...person } of leavers) {
     // No account: a leaver has no password and can't sign in.
     await createOnce(actor, 'person', person.id, person, (tx) =>

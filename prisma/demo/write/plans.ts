@@ -8,7 +8,7 @@ import { momentOf } from '../base/calendar'
 import { drawer, idOf } from '../base/ids'
 import { areaId } from '../data/face'
 import { personOf, type Who } from '../data/people'
-import { laidKey, type PlanStory, patchIdOf, patchKey, planIdOf, provedKey } from '../data/plans'
+import { laidKey, type PlanStory, patchIdOf, patchKey, planIdOf, provedKey } from '../data/plan-story'
 import { entryId } from './log'
 
 /**
@@ -91,8 +91,6 @@ async function takeSteps(story: PlanStory, planId: string): Promise<void> {
 function becausesOf(story: PlanStory, plan: StoredPlan): Record<string, string> {
   const given = story.signed?.becauses ?? {}
   const looks = plan.result.findings.filter(({ severity }) => severity === 'look')
-  const unused = Object.keys(given).filter((code) => !looks.some((look) => look.code === code))
-  if (unused.length > 0) throw new Error(`${nameOf(story)}: no such look in the plan: ${unused.join(', ')}`)
   return Object.fromEntries(looks.map((look) => [becauseKey(look), given[look.code] ?? '']))
 }
 

@@ -11,19 +11,25 @@ import {
 } from '#lib/services/moulds'
 import { addMaterial, addStack } from '#lib/services/stores'
 import type { FaceData } from '../data/face'
+import { spatAndPodFaces } from '../data/hand-faces'
 import { hullFaces } from '../data/hull-faces'
+import { laidPlans } from '../data/laid-plans'
+import { largeMoulds } from '../data/large-moulds'
 import { mouldSets, parts, patterns } from '../data/lineage'
 import { materials, stacks } from '../data/materials'
-import { moulds } from '../data/moulds'
-import { patchKey, plans } from '../data/plans'
+import { openPlans } from '../data/open-plans'
+import { patchKey } from '../data/plan-story'
 import { issues } from '../data/points'
-import { smallFaces } from '../data/small-faces'
+import { smallMoulds } from '../data/small-moulds'
+import { tubAndTrayFaces } from '../data/tub-tray-faces'
 import { upperFaces } from '../data/upper-faces'
+import { deckBooks } from '../diary/deck'
+import { spatAndPodBooks } from '../diary/hands'
 import { blockBook } from '../diary/hull-block'
 import { portBook } from '../diary/hull-port'
 import { starboardBook } from '../diary/hull-starboard'
-import { smallBooks } from '../diary/small'
-import { upperBooks } from '../diary/upper'
+import { ringNoseFairingBooks } from '../diary/ring-nose-fairing'
+import { tubAndTrayBooks } from '../diary/tub-tray'
 import { writeLog } from './log'
 import { actorOf, readPasswords, writeShop } from './people'
 import { writePlan } from './plans'
@@ -35,7 +41,9 @@ export async function loadShop(): Promise<void> {
   await writeMoulds()
   const places = await writeTimeline()
   const placeOf = (mould: string, number: number) => places.get(patchKey(mould, number)) ?? ''
-  await writeLog([portBook(placeOf), starboardBook(placeOf), blockBook(), ...upperBooks(), ...smallBooks()])
+  const hull = [portBook(placeOf), starboardBook(placeOf), blockBook()]
+  const upper = [...deckBooks(), ...ringNoseFairingBooks()]
+  await writeLog([...hull, ...upper, ...spatAndPodBooks(), ...tubAndTrayBooks()])
 }
 
 async function writeStores(): Promise<void> {
@@ -49,8 +57,9 @@ async function writeMoulds(): Promise<void> {
   for (const part of parts) await addPart(lead, PartInput.parse(part))
   for (const pattern of patterns) await addPattern(lead, PatternInput.parse(pattern))
   for (const set of mouldSets) await addSet(lead, MouldSetInput.parse(set))
-  for (const mould of moulds) await addMould(lead, MouldInput.parse(mould))
-  for (const face of [...hullFaces, ...upperFaces, ...smallFaces]) await writeFace(face)
+  for (const mould of [...largeMoulds, ...smallMoulds]) await addMould(lead, MouldInput.parse(mould))
+  for (const face of [...hullFaces, ...upperFaces, ...spatAndPodFaces, ...tubAndTrayFaces])
+    await writeFace(face)
 }
 
 async function writeFace({ area, readings, measured }: FaceData): Promise<void> {
@@ -73,7 +82,7 @@ async function writeTimeline(): Promise<ReadonlyMap<string, string>> {
       on: issue.issuedOn,
       write: () => addPointIssue(actorOf(by), issue),
     })),
-    ...plans.map((story) => ({
+    ...[...laidPlans, ...openPlans].map((story) => ({
       on: story.sketched.on,
       write: async () => {
         const plan = await writePlan(story)

@@ -8,7 +8,8 @@ import {
   toDrawing,
   toFace,
 } from '#lib/core/drawing/index'
-import { circle, rectangle, sampleFace } from './sample-face'
+import { circle } from '#lib/core/geometry/index'
+import { rectangle, sampleFace } from './sample-face'
 
 const desk = { kind: 'screen', widthPx: 900, maxHeightPx: null } as const
 const phone = { kind: 'screen', widthPx: 356, maxHeightPx: null } as const

@@ -1,4 +1,5 @@
 import type { FaceModel } from '#lib/core/drawing/index'
+import { circle } from '#lib/core/geometry/index'
 import type { Point } from '#lib/core/geometry/types'
 
 export function rectangle(u: number, v: number, width: number, height: number): readonly Point[] {
@@ -8,13 +9,6 @@ export function rectangle(u: number, v: number, width: number, height: number): 
     [u + width, v + height],
     [u, v + height],
   ]
-}
-
-export function circle(centre: Point, radiusMm: number, points = 72): readonly Point[] {
-  return Array.from({ length: points }, (_, i) => {
-    const angle = (2 * Math.PI * i) / points
-    return [centre[0] + radiusMm * Math.cos(angle), centre[1] + radiusMm * Math.sin(angle)] as const
-  })
 }
 
 /** An egg-shaped floor of an invented hull mould, 3 m long. */

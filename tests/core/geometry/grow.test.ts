@@ -78,9 +78,12 @@ describe('holes', () => {
     expect(grow([ring], 20.1)[0]!.holes).toHaveLength(0)
   })
 
-  test('a ring that is eaten up leaves nothing', () => {
-    expect(grow([ring], -15.1)).toEqual([])
-    expect(area(grow([ring], -14))).toBeGreaterThan(0)
+  test('a square ring 30 mm wide falls into its four corners, and then nothing is left', () => {
+    // In a corner the point as far from both sides as from the hole is 30 sqrt 2 / (1 + sqrt 2) = 17.57 mm off.
+    expect(grow([ring], -14.9)).toHaveLength(1)
+    expect(grow([ring], -15.1)).toHaveLength(4)
+    expect(grow([ring], -17.5)).toHaveLength(4)
+    expect(grow([ring], -17.7)).toEqual([])
   })
 
   test('an island in a hole is a region of its own', () => {

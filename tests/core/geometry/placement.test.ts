@@ -20,7 +20,7 @@ const somePlacement: fc.Arbitrary<Placement> = fc.record({
 
 test('mirror comes first, then the turn, then the shift', () => {
   expect(placePoint([10, 0], { shiftMm: [0, 0], turnDeg: 90, mirrored: false })).toEqual([0, 10])
-  expect(placePoint([10, 0], { shiftMm: [0, 0], turnDeg: 90, mirrored: true })).toEqual([-0, -10])
+  expect(placePoint([10, 0], { shiftMm: [0, 0], turnDeg: 90, mirrored: true })).toEqual([0, -10])
   expect(placePoint([10, 5], { shiftMm: [100, 200], turnDeg: 180, mirrored: true })).toEqual([110, 195])
 })
 

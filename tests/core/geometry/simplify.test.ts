@@ -40,7 +40,7 @@ test('points along a straight side go, corners stay', () => {
 
 test('a fine circle needs few points at a coarse tolerance', () => {
   const fine = circle([0, 0], 100)
-  expect(simplify(fine, 0.1).length).toBeLessThan(fine.length / 3)
+  expect(simplify(fine, 0.1).length).toBeLessThan(fine.length / 2)
   expect(simplify(noisyOutline(2000, 0.001), 0.01).length).toBeLessThan(700)
 })
 

@@ -26,7 +26,7 @@ async function templateOf(outer: readonly Point[]) {
   return { pages, catalog, page: pages[0]! }
 }
 
-describe('T54a: a ply template of 250 x 180 mm on A4', () => {
+describe('T54a: a ply template of 250 x 180 mm on A4', { timeout: 20_000 }, () => {
   test('comes true to size on one landscape page', async () => {
     const { pages, page } = await templateOf(given.outer)
     expect(pages).toHaveLength(1)
@@ -68,7 +68,7 @@ describe('T54a: a ply template of 250 x 180 mm on A4', () => {
   })
 })
 
-describe('other templates of the kind', () => {
+describe('other templates of the kind', { timeout: 20_000 }, () => {
   const sizes: readonly (readonly [string, number, number, 'portrait' | 'landscape', number])[] = [
     ['a small one stands upright', 60, 40, 'portrait', 1],
     ['one that fits upright with the strip', 188, 240, 'portrait', 1],

@@ -1,9 +1,9 @@
-import { bounds } from '#lib/core/geometry/index'
+import { bounds, circle } from '#lib/core/geometry/index'
 import type { Point, Region } from '#lib/core/geometry/types'
 import type { PlyMaterial } from '#lib/core/laminate/types'
 import { defaultRepairRules, type PatchInput, type PatchPlan, planPatch } from '#lib/core/repair/index'
 import type { Finding } from '#lib/core/result'
-import { circle, rectangle } from '../drawing/sample-face'
+import { rectangle } from '../drawing/sample-face'
 
 const surface: PlyMaterial = {
   name: 'surface 200 twill',
@@ -20,7 +20,11 @@ const centre: Point = [760, 670]
 const openingRadiusMm = 46
 
 /** A round opening in a ten-ply mould; invented, for looking at drawings and sheets. */
-export function sampleInput(changes: Partial<PatchInput> = {}): PatchInput {
+export function sampleInput(changes?: Partial<PatchInput>): PatchInput {
+  return changes === undefined ? standard : { ...standard, ...changes }
+}
+
+function standardInput(): PatchInput {
   return {
     side: 'pattern-back',
     edge: 'scarf',
@@ -53,13 +57,23 @@ export function sampleInput(changes: Partial<PatchInput> = {}): PatchInput {
     postCure: null,
     nextPartCureC: 120,
     patternAvailable: true,
-    ...changes,
   }
+}
+
+const standard = standardInput()
+
+/** Planning is the same for the same input, so each input is planned once for all tests of a file. */
+const planned = new WeakMap<PatchInput, ReturnType<typeof planPatch>>()
+
+function outcomeOf(input: PatchInput): ReturnType<typeof planPatch> {
+  const outcome = planned.get(input) ?? planPatch(input)
+  planned.set(input, outcome)
+  return outcome
 }
 
 /** The plan for the input; `outline` puts one given outline on every ply instead of the computed ones. */
 export function samplePlan(input: PatchInput = sampleInput(), outline?: readonly Region[]): PatchPlan {
-  const outcome = planPatch(input)
+  const outcome = outcomeOf(input)
   if (!outcome.ok) throw new Error(`the sample has no plan: ${outcome.reason}`)
   const plan = outcome.result.value
   if (outline === undefined) return plan
@@ -75,6 +89,6 @@ export function samplePlan(input: PatchInput = sampleInput(), outline?: readonly
 
 /** What the planning found on the sample. */
 export function sampleFindings(input: PatchInput): readonly Finding[] {
-  const outcome = planPatch(input)
+  const outcome = outcomeOf(input)
   return outcome.ok ? outcome.result.findings : outcome.findings
 }

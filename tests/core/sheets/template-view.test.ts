@@ -33,7 +33,7 @@ function poleSide(printed: Awaited<ReturnType<typeof page>>): 'left' | 'right' {
   return Math.min(...foot) - Math.min(...all) < 0.01 ? 'left' : 'right'
 }
 
-describe('a ply template shows the ply as the laminator sees it', () => {
+describe('a ply template shows the ply as the laminator sees it', { timeout: 20_000 }, () => {
   test('from the face as seen from the cavity', async () => {
     const printed = await page({ side: 'place-face', removedPlies: [1, 2, 3], coverPlies: [] })
     expect(poleSide(printed)).toBe('left')

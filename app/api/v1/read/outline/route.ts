@@ -1,0 +1,3 @@
+import { serveOutline } from '#lib/web/outline-request'
+
+export const POST = serveOutline

@@ -1,0 +1,77 @@
+import * as z from 'zod'
+import { shopDay } from '#lib/core/dates'
+import { type LogEntry, logKinds } from '#lib/core/log/index'
+import type { Actor } from '#lib/schema/actor'
+import { fieldErrors } from '#lib/schema/form'
+import { NewLogEntry } from '#lib/schema/log'
+import { type LogRequest, logRequest } from '#lib/schema/log-request'
+import { Refusal } from '#lib/store/errors'
+import { listAreas } from '#lib/store/face'
+import { listEntries, readEntry } from '#lib/store/log'
+import { readMouldByCode, type StoredMould } from '#lib/store/moulds'
+import { writeEntry } from './log'
+import { shopContext } from './shop'
+import { everyone, hands, verb } from './verb'
+
+const code = z.string()
+
+/** The history of a mould by its code, newest first. */
+export const listLogOf = verb(
+  'log.list-of',
+  everyone,
+  z.object({
+    code,
+    kinds: z.array(z.enum(logKinds)).prefault([]),
+    limit: z.int().min(1).max(5000).prefault(500),
+  }),
+  async (_actor, { code, kinds, limit }) => listEntries((await mouldOf(code)).id, { kinds, limit }),
+)
+
+/** Writes an entry of a mould by its code, as a script sends it; what it leaves out gets the usual value. */
+export const writeLogOf = verb(
+  'log.write-of',
+  hands,
+  logRequest({ code }),
+  async (actor, { code, ...request }): Promise<{ entry: LogEntry; written: boolean }> => {
+    const { id, written } = await writeEntry(actor, await entryOf(await mouldOf(code), request))
+    const stored = await readEntry(id)
+    if (!stored) throw new Refusal('There is no such entry', { status: 404 })
+    const { mouldId: _mould, ...entry } = stored
+    return { entry: entry as LogEntry, written }
+  },
+)
+
+async function mouldOf(code: string): Promise<StoredMould> {
+  const mould = await readMouldByCode(code)
+  if (!mould) throw new Refusal(`There is no mould ${code}`, { status: 404 })
+  return mould
+}
+
+async function entryOf(mould: StoredMould, request: LogRequest): Promise<NewLogEntry> {
+  const { area, doneOn, precision, ...rest } = request
+  const parsed = NewLogEntry.safeParse({
+    ...rest,
+    mouldId: mould.id,
+    areaId: area === null ? request.areaId : await areaIdOf(mould, area, request.areaId),
+    doneOn: doneOn ?? (request.doneAt === null ? undefined : await dayOf(request.doneAt)),
+    precision: precision ?? (request.doneAt === null ? 'day' : 'minute'),
+    // What is open is judged at the writing, not told.
+    data: request.kind === 'cleared' ? { open: [], proof: false, ...request.data } : request.data,
+  })
+  if (parsed.success) return parsed.data
+  throw new Refusal('Some of what was sent is not right', { fields: fieldErrors(parsed.error) })
+}
+
+async function dayOf(moment: string): Promise<string> {
+  const { shop } = await shopContext()
+  return shopDay(moment, shop.timeZone).day
+}
+
+async function areaIdOf(mould: StoredMould, name: string, areaId: string | null): Promise<string> {
+  const areas = await listAreas(mould.id)
+  const found = areas.find((area) => area.name.trim().toLowerCase() === name.toLowerCase())
+  if (found && (areaId === null || areaId === found.id)) return found.id
+  const known = areas.map((area) => area.name).join(', ') || 'none yet'
+  const says = found ? 'Name and id are of two areas; give one of them' : `${mould.code} has no area "${name}"; there is ${known}`
+  throw new Refusal(says, { fields: { area: says } })
+}

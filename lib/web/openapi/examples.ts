@@ -1,0 +1,81 @@
+import 'server-only'
+import type * as z from 'zod'
+import type { LogRequest } from '#lib/schema/log-request'
+import type { OffsetRequest, OutlineRequest, PatchInputSchema } from '#lib/schema/patch'
+
+/** Invented figures that the routes take as they stand. */
+
+export const outlineExample: z.input<typeof OutlineRequest> = {
+  name: 'opening.csv',
+  text: 'u;v\n0;0\n80;0\n80;50\n0;50\n',
+  unit: 'mm',
+}
+
+const surface = {
+  name: '200 g twill',
+  role: 'surface' as const,
+  fibreArealWeightGsm: 200,
+  fibreDensityGcm3: 1.78,
+  fibreContent: { kind: 'fibre-volume' as const, fibreVolumeFraction: 0.5 },
+  rollWidthMm: 1250,
+}
+
+const bulk = { ...surface, name: '650 g twill', role: 'bulk' as const, fibreArealWeightGsm: 650 }
+
+export const patchExample: z.input<typeof PatchInputSchema> = {
+  side: 'pattern-back',
+  edge: 'scarf',
+  opening: {
+    outer: [
+      [0, 0],
+      [80, 0],
+      [80, 50],
+      [0, 50],
+    ],
+  },
+  stack: [
+    { material: surface, directionDeg: 0 },
+    { material: bulk, directionDeg: 45 },
+    { material: bulk, directionDeg: 45 },
+    { material: surface, directionDeg: 0 },
+  ],
+  removedPlies: [1, 2, 3, 4],
+  measuredThicknessMm: [1.9, 1.95],
+  taper: { ratio: 20, mmPerPly: 12.7, use: 'longer' },
+  area: {
+    name: 'floor',
+    boundary: [
+      [-400, -300],
+      [400, -300],
+      [400, 300],
+      [-400, 300],
+    ],
+    dowels: [{ tag: 'D02', at: [40, 25], diameterMm: 8, bushDiameterMm: 20, through: true }],
+    grid: { originMm: [-400, 300], cellMm: 50 },
+  },
+}
+
+export const offsetExample: z.input<typeof OffsetRequest> = {
+  outer: [
+    [0, 0],
+    [80, 0],
+    [80, 50],
+    [0, 50],
+  ],
+  growMm: [12.7, 25.4, -5],
+}
+
+export const pullExample: Partial<LogRequest> = {
+  id: '7b0f8f34-94f8-4d6a-9a2d-0d7f6a3f7c11',
+  kind: 'pull',
+  doneAt: '2026-10-21T14:05:00+02:00',
+  data: { went: 'usual', serial: 'LH-P2-041', partFate: 'good', mouldFate: 'unharmed', cureC: 80 },
+}
+
+export const coatExample: Partial<LogRequest> = {
+  id: '2c2a7a0e-3b5b-4c5c-8f0e-3f4b6e1c9d02',
+  kind: 'coat',
+  doneOn: '2026-10-21',
+  area: 'floor',
+  data: { product: 'semi-permanent release', coats: 1 },
+}

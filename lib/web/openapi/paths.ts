@@ -1,0 +1,167 @@
+import 'server-only'
+import { coatExample, offsetExample, outlineExample, patchExample, pullExample } from './examples'
+import { refTo, type SchemaName } from './schemas'
+
+const json = (name: SchemaName, examples: Readonly<Record<string, unknown>> = {}) => ({
+  'application/json': {
+    schema: refTo(name),
+    ...(Object.keys(examples).length > 0
+      ? { examples: Object.fromEntries(Object.entries(examples).map(([key, value]) => [key, { value }])) }
+      : {}),
+  },
+})
+
+const answers = (description: string, name: SchemaName) => ({ description, content: json(name) })
+
+const refused = (description: string) => ({ description, content: { 'application/problem+json': { schema: refTo('Problem') } } })
+
+const signedIn = {
+  '401': refused('Nobody is signed in, or the token is not known'),
+  '403': refused('This role may not do it, or the change does not come from the shop\'s own pages'),
+}
+
+const body = {
+  '400': refused('The body can\'t be read'),
+  '413': refused('The body is too large'),
+  '415': refused('The body is of another kind'),
+}
+
+const unprocessable = { '422': refused('The input is refused whole; `fields` tells what is wrong and where') }
+
+const mouldCode = {
+  name: 'code',
+  in: 'path',
+  required: true,
+  description: 'The code of the mould, compared without case',
+  schema: { type: 'string' },
+  example: 'LH-P2',
+}
+
+const unit = { type: 'string', enum: ['mm', 'cm', 'm', 'in'] }
+
+/** Every route of the API, by path and method. */
+export const paths = {
+  '/api/v1/read/outline': {
+    post: {
+      operationId: 'readOutline',
+      tags: ['compute'],
+      summary: 'Reads an outline from a file or from text; keeps nothing',
+      description:
+        'The verdict is the answer, with status 200 also where it refuses. Files up to 10 MB. A file whose unit nothing tells is asked for it: send `unit`.',
+      parameters: [
+        { name: 'name', in: 'query', description: 'Name of the file, when it is the body itself', schema: { type: 'string' } },
+        { name: 'unit', in: 'query', description: 'Unit of the file, when it is the body itself', schema: unit },
+      ],
+      requestBody: {
+        required: true,
+        content: {
+          ...json('OutlineRequest', { csv: outlineExample }),
+          'multipart/form-data': {
+            schema: {
+              type: 'object',
+              required: ['file'],
+              properties: { file: { type: 'string', contentMediaType: 'application/octet-stream' }, unit },
+            },
+          },
+          'application/octet-stream': { schema: {} },
+        },
+      },
+      responses: { '200': answers('What was read', 'Outline'), ...body, ...unprocessable, ...signedIn },
+    },
+  },
+  '/api/v1/compute/patch': {
+    post: {
+      operationId: 'computePatch',
+      tags: ['compute'],
+      summary: 'Plans a patch from what is sent alone; keeps nothing',
+      requestBody: { required: true, content: json('PatchRequest', { opening: patchExample }) },
+      responses: {
+        '200': answers('Plies, footprint, findings, working', 'Patch'),
+        ...body,
+        '422': refused('The input is refused, or no plan fits: `detail` is the reason'),
+        ...signedIn,
+      },
+    },
+  },
+  '/api/v1/compute/offset': {
+    post: {
+      operationId: 'computeOffset',
+      tags: ['compute'],
+      summary: 'Grows and shrinks an outline by true offsets with round corners; keeps nothing',
+      requestBody: { required: true, content: json('OffsetRequest', { rectangle: offsetExample }) },
+      responses: { '200': answers('The regions for each growth', 'Offsets'), ...body, ...unprocessable, ...signedIn },
+    },
+  },
+  '/api/v1/moulds': {
+    get: {
+      operationId: 'listMoulds',
+      tags: ['moulds'],
+      summary: 'All moulds with state, counts, release, and what must be settled before the next lay-up',
+      responses: { '200': answers('The rack', 'MouldList'), ...signedIn },
+    },
+  },
+  '/api/v1/moulds/{code}': {
+    parameters: [mouldCode],
+    get: {
+      operationId: 'readMould',
+      tags: ['moulds'],
+      summary: 'One mould with its face areas, locating points and patches',
+      responses: { '200': answers('The mould', 'Mould'), '404': refused('There is no such mould'), ...signedIn },
+    },
+  },
+  '/api/v1/moulds/{code}/log': {
+    parameters: [mouldCode],
+    get: {
+      operationId: 'listLog',
+      tags: ['log'],
+      summary: 'The history of a mould, newest first, entries that were put right included',
+      parameters: [
+        {
+          name: 'kind',
+          in: 'query',
+          description: 'Only entries of this kind; may be given several times',
+          explode: true,
+          schema: { type: 'array', items: { type: 'string' } },
+        },
+        { name: 'limit', in: 'query', schema: { type: 'integer', minimum: 1, maximum: 5000, default: 500 } },
+      ],
+      responses: { '200': answers('The entries', 'Log'), '404': refused('There is no such mould'), ...unprocessable, ...signedIn },
+    },
+    post: {
+      operationId: 'writeLog',
+      tags: ['log'],
+      summary: 'Appends an entry; sent twice with the same id, stored once',
+      requestBody: { required: true, content: json('LogRequest', { pull: pullExample, coat: coatExample }) },
+      responses: {
+        '201': answers('Written now', 'LogEntry'),
+        '200': answers('It stood there already with the same content', 'LogEntry'),
+        ...body,
+        '404': refused('There is no such mould, or no such entry to put right'),
+        '409': refused('Stored with other content before (`stored`), or somebody else changed the mould meanwhile (`current`)'),
+        ...unprocessable,
+        ...signedIn,
+      },
+    },
+  },
+  '/api/v1/openapi.json': {
+    get: {
+      operationId: 'readDescription',
+      tags: ['about'],
+      summary: 'This description',
+      security: [],
+      responses: { '200': { description: 'OpenAPI 3.1', content: { 'application/json': { schema: { type: 'object' } } } } },
+    },
+  },
+  '/api/health': {
+    get: {
+      operationId: 'readHealth',
+      tags: ['about'],
+      summary: 'Whether the shop can work',
+      security: [],
+      responses: {
+        '200': answers('The database answers', 'Health'),
+        '503': answers('The database does not answer', 'Health'),
+      },
+    },
+  },
+} as const
