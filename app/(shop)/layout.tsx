@@ -2,8 +2,8 @@ import type { Route } from 'next'
 import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { requireActor } from '#lib/web/session'
-import { NavLinks } from '../ui/nav-links'
 import { signOut } from '../sign-in/actions'
+import { NavLinks } from '../ui/nav-links'
 import './head.css'
 
 export default async function ShopLayout({ children }: { readonly children: ReactNode }) {
@@ -18,9 +18,16 @@ export default async function ShopLayout({ children }: { readonly children: Reac
           Mould<i>wright</i>
         </Link>
         <NavLinks lead={actor.role === 'lead'} />
-        <form className="find" action="/moulds" role="search">
-          <input type="search" name="find" aria-label="Find a mould, part, place" placeholder="Find a mould, part, place…" />
-        </form>
+        <search className="find">
+          <form action="/moulds">
+            <input
+              type="search"
+              name="find"
+              aria-label="Find a mould, part, place"
+              placeholder="Find a mould, part, place…"
+            />
+          </form>
+        </search>
         <details className="me">
           <summary aria-label={`${actor.name}, ${actor.role}`}>{actor.initials}</summary>
           <div className="me-box">

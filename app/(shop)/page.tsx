@@ -24,7 +24,9 @@ export default async function BenchPage() {
   ])
   const mayLog = actor.role !== 'viewer'
   const inWork = rows.filter((row) => !resting.includes(row.standing.state))
-  const open = inWork.filter((row) => row.standing.state !== 'part in it' && row.matters.some((each) => each.severity !== 'note'))
+  const open = inWork.filter(
+    (row) => row.standing.state !== 'part in it' && row.matters.some((each) => each.severity !== 'note'),
+  )
   const partIn = rows.filter((row) => row.standing.state === 'part in it')
   const onBench = patches.filter((patch) => patch.state === 'on the bench')
   const toSign = patches.filter((patch) => patch.state === 'sketched')
@@ -44,7 +46,14 @@ export default async function BenchPage() {
             <label className="quiet" htmlFor="bench-find">
               Mould
             </label>
-            <input id="bench-find" type="search" name="find" placeholder="Which mould?" style={{ width: 180 }} list="bench-moulds" />
+            <input
+              id="bench-find"
+              type="search"
+              name="find"
+              placeholder="Which mould?"
+              style={{ width: 180 }}
+              list="bench-moulds"
+            />
             <datalist id="bench-moulds">
               {rows.map((row) => (
                 <option key={row.mould.id} value={row.mould.code}>
@@ -60,12 +69,16 @@ export default async function BenchPage() {
       </div>
       {context.shop.isDemo ? (
         <p className="notice" style={{ marginBottom: 20 }}>
-          This is the demo shop: a workshop that does not exist, with three invented seasons. Everything works on it as on your own.
+          This is the demo shop: a workshop that does not exist, with three invented seasons. Everything works
+          on it as on your own.
         </p>
       ) : null}
       {rows.length === 0 ? (
         <div className="empty">
-          <p>The book is empty. What is to be done now will stand here: parts to pull, moulds to coat, patches on the bench.</p>
+          <p>
+            The book is empty. What is to be done now will stand here: parts to pull, moulds to coat, patches
+            on the bench.
+          </p>
           {actor.role === 'lead' ? (
             <p className="acts">
               <Link className="btn primary" href={'/moulds/new' as Route}>
@@ -122,7 +135,9 @@ export default async function BenchPage() {
           </section>
           <section className="rule-top">
             <h2>Patches</h2>
-            {onBench.length + toSign.length + toStart.length === 0 ? <p className="note">No patch is planned or on the bench.</p> : null}
+            {onBench.length + toSign.length + toStart.length === 0 ? (
+              <p className="note">No patch is planned or on the bench.</p>
+            ) : null}
             <dl className="figures">
               {[...onBench, ...toStart, ...toSign].map((patch) => (
                 <div key={patch.id}>
@@ -156,7 +171,10 @@ export default async function BenchPage() {
                 return (
                   <div key={entry.id}>
                     <dt>
-                      <Link href={`/moulds/${encodeURIComponent(entry.mouldCode)}` as Route}>{entry.mouldCode}</Link> {what}
+                      <Link href={`/moulds/${encodeURIComponent(entry.mouldCode)}` as Route}>
+                        {entry.mouldCode}
+                      </Link>{' '}
+                      {what}
                       <div className="note">{[detail, entry.byName].filter(Boolean).join(', ')}</div>
                     </dt>
                     <dd className="soft">{shortDate(entry.doneOn, context.today)}</dd>
@@ -193,7 +211,8 @@ function Line({
   return (
     <div>
       <dt>
-        <Link href={`/moulds/${encodeURIComponent(row.mould.code)}` as Route}>{row.mould.code}</Link> {row.mould.name}
+        <Link href={`/moulds/${encodeURIComponent(row.mould.code)}` as Route}>{row.mould.code}</Link>{' '}
+        {row.mould.name}
         <div className="note">
           {text}
           {more > 0 ? `; and ${more} more` : ''}

@@ -1,6 +1,6 @@
 'use server'
-import { headers } from 'next/headers'
 import type { Route } from 'next'
+import { headers } from 'next/headers'
 import { redirect } from 'next/navigation'
 import { fieldErrors, formOf } from '#lib/schema/form'
 import { FirstLead } from '#lib/schema/people'

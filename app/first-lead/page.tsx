@@ -33,7 +33,11 @@ export default async function FirstLeadPage() {
         <TextField name="code" label="One-time code" hint="stands in the window where npm start runs" />
         <TextField name="shopName" label="Name of the shop" />
         <div className="field-row">
-          <TextField name="timeZone" label="Time zone" hint="the shop's day is judged by it, as Europe/Berlin" />
+          <TextField
+            name="timeZone"
+            label="Time zone"
+            hint="the shop's day is judged by it, as Europe/Berlin"
+          />
           <TextField name="currency" label="Currency" hint="three letters" />
         </div>
         <div className="field-row">
@@ -41,7 +45,13 @@ export default async function FirstLeadPage() {
           <TextField name="initials" label="Initials" hint="stand in tables" />
         </div>
         <TextField name="email" label="E-mail" type="email" autoComplete="username" />
-        <TextField name="password" label="Password" type="password" autoComplete="new-password" hint="at least 12 signs" />
+        <TextField
+          name="password"
+          label="Password"
+          type="password"
+          autoComplete="new-password"
+          hint="at least 12 signs"
+        />
       </ActionForm>
     </main>
   )

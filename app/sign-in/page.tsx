@@ -22,7 +22,8 @@ export default async function SignInPage() {
       </ActionForm>
       {door.isDemo ? (
         <p className="note" style={{ marginTop: 24 }}>
-          This is the demo shop; everything in it is invented. The passwords stand in the window where it was started.
+          This is the demo shop; everything in it is invented. The passwords stand in the window where it was
+          started.
         </p>
       ) : null}
     </main>

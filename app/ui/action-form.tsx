@@ -17,7 +17,7 @@ export type FormAct = (previous: FormAnswer | null, form: FormData) => Promise<F
 
 interface FormState {
   readonly errors: FieldErrors
-  readonly valueOf: (name: string) => string
+  readonly shownOf: (name: string) => string
   readonly idOf: (name: string) => string
 }
 
@@ -42,7 +42,9 @@ function textAt(values: unknown, name: string): string | null {
 /** Every path of a nested form value that holds text. */
 function paths(values: unknown, before = ''): string[] {
   if (typeof values !== 'object' || values === null) return before === '' ? [] : [before]
-  return Object.entries(values).flatMap(([key, value]) => paths(value, before === '' ? key : `${before}.${key}`))
+  return Object.entries(values).flatMap(([key, value]) =>
+    paths(value, before === '' ? key : `${before}.${key}`),
+  )
 }
 
 /**
@@ -69,21 +71,31 @@ export function ActionForm({
   const formId = useId()
   const refusal = answer && !answer.ok ? answer : null
   const typed = refusal?.typed as Record<string, unknown> | undefined
-  const base = (typeof typed?.$base === 'string' ? JSON.parse(typed.$base) : defaults) as Record<string, unknown>
+  const base = (typeof typed?.$base === 'string' ? JSON.parse(typed.$base) : defaults) as Record<
+    string,
+    unknown
+  >
   const theirs = refusal?.current ? refusal.current.text : null
   const changed = theirs ? paths(theirs).filter((name) => textAt(theirs, name) !== textAt(base, name)) : []
   const both = changed.filter((name) => textAt(typed, name) !== textAt(base, name))
 
-  const valueOf = (name: string) => {
+  const shownOf = (name: string) => {
     if (name === 'version' && refusal?.current) return String(refusal.current.version)
     if (changed.includes(name) && !both.includes(name)) return textAt(theirs, name) ?? ''
-    return (typed ? textAt(typed, name) : null) ?? (typed && textAt(base, name) !== null ? '' : (textAt(base, name) ?? ''))
+    return (
+      (typed ? textAt(typed, name) : null) ??
+      (typed && textAt(base, name) !== null ? '' : (textAt(base, name) ?? ''))
+    )
   }
   const idOf = (name: string) => `${formId}-${name}`
   const nextBase = theirs ? { ...base, ...(theirs as object) } : base
 
   return (
-    <form action={send} className="form" key={refusal ? `${refusal.message}${refusal.current?.version ?? ''}` : 'first'}>
+    <form
+      action={send}
+      className="form"
+      key={refusal ? `${refusal.message}${refusal.current?.version ?? ''}` : 'first'}
+    >
       <input type="hidden" name="$base" value={JSON.stringify(nextBase)} />
       {refusal ? (
         <div className="notice wrong" role="alert">
@@ -108,7 +120,7 @@ export function ActionForm({
           ) : null}
         </div>
       ) : null}
-      <State value={{ errors: refusal?.fields ?? {}, valueOf, idOf }}>{children}</State>
+      <State value={{ errors: refusal?.fields ?? {}, shownOf, idOf }}>{children}</State>
       <div className="acts">
         <button type="submit" className="btn primary" aria-disabled={pending}>
           {pending ? 'Saving…' : submit}

@@ -62,12 +62,27 @@ export function AreaFields({
           <TextField name="originMm.2" label="Origin z" numeric hint="mm" />
         </div>
         <div className="field-row">
-          <TextField name="uAxisText" label="u runs along" list={axisNames} hint="+x, -y … or three figures parted by ;" />
-          <TextField name="vAxisText" label="v runs along" list={axisNames} hint="u × v points out of the face into the cavity" />
+          <TextField
+            name="uAxisText"
+            label="u runs along"
+            list={axisNames}
+            hint="+x, -y … or three figures parted by ;"
+          />
+          <TextField
+            name="vAxisText"
+            label="v runs along"
+            list={axisNames}
+            hint="u × v points out of the face into the cavity"
+          />
         </div>
         <div className="field-row">
           <TextField name="gridCellMm" label="Cell of the location grid" numeric hint="mm" />
-          <TextField name="gridU" label="Corner of A1, u" numeric hint="blank: top left of the boundary; never re-laid after" />
+          <TextField
+            name="gridU"
+            label="Corner of A1, u"
+            numeric
+            hint="blank: top left of the boundary; never re-laid after"
+          />
           <TextField name="gridV" label="and v" numeric />
         </div>
         <SelectField
@@ -78,9 +93,9 @@ export function AreaFields({
       </fieldset>
       <fieldset className="form rule-top">
         <legend>Trim and scribe lines on the face</legend>
-        {Array.from({ length: lines }, (_row, index) => (
-          <details key={`line${index + 1}`} open={index === 0}>
-            <summary>Line {index + 1}</summary>
+        {rowNames(lines).map((index) => (
+          <details key={index} open={index === '0'}>
+            <summary>Line {Number(index) + 1}</summary>
             <div className="form" style={{ marginTop: 10 }}>
               <div className="field-row">
                 <TextField name={`line${index}.name`} label="Name" hint="blank: no line" />
@@ -92,7 +107,12 @@ export function AreaFields({
                     { value: 'scribe', label: 'scribe' },
                   ]}
                 />
-                <TextField name={`line${index}.inset`} label="Inside the boundary by" numeric hint="mm; or points below" />
+                <TextField
+                  name={`line${index}.inset`}
+                  label="Inside the boundary by"
+                  numeric
+                  hint="mm; or points below"
+                />
               </div>
               <TextArea name={`line${index}.points`} label="Points" rows={3} hint="u; v a line" />
               <TickField name={`line${index}.closed`} label="Closed" />
@@ -102,9 +122,9 @@ export function AreaFields({
       </fieldset>
       <fieldset className="form rule-top">
         <legend>Ground to keep off on the back</legend>
-        {Array.from({ length: keepOuts }, (_row, index) => (
-          <details key={`keep${index + 1}`}>
-            <summary>Ground {index + 1}</summary>
+        {rowNames(keepOuts).map((index) => (
+          <details key={index}>
+            <summary>Ground {Number(index) + 1}</summary>
             <div className="form" style={{ marginTop: 10 }}>
               <div className="field-row">
                 <TextField name={`keep${index}.name`} label="Name" hint="blank: none" />
@@ -126,4 +146,9 @@ export function AreaFields({
       </fieldset>
     </>
   )
+}
+
+/** "0", "1" ...: what the rows of a form are called. */
+function rowNames(count: number): string[] {
+  return Array.from({ length: count }, (_row, index) => String(index))
 }

@@ -13,7 +13,8 @@ export function DryingTimer({
 }) {
   const [left, setLeft] = useState<number | null>(null)
   useEffect(() => {
-    const tick = () => setLeft(Math.max(0, Math.round(dryMin * 60 - (Date.now() - Date.parse(coatAt)) / 1000)))
+    const tick = () =>
+      setLeft(Math.max(0, Math.round(dryMin * 60 - (Date.now() - Date.parse(coatAt)) / 1000)))
     tick()
     const timer = setInterval(tick, 1000)
     return () => clearInterval(timer)
@@ -27,7 +28,9 @@ export function DryingTimer({
           on at {coatAtWords}; the shop's rule: {dryMin} min
         </span>
       </span>
-      <strong>{left === null ? '' : left === 0 ? 'dry' : `${two(Math.floor(left / 60))}:${two(left % 60)}`}</strong>
+      <strong>
+        {left === null ? '' : left === 0 ? 'dry' : `${two(Math.floor(left / 60))}:${two(left % 60)}`}
+      </strong>
     </div>
   )
 }

@@ -31,7 +31,9 @@ function Frame({ name, label, hint, children }: FieldProps & { readonly children
 
 function useAria(name: string, hint: ReactNode) {
   const { errors, idOf } = useFormState()
-  const described = [hint ? `${idOf(name)}-hint` : '', errors[name] ? `${idOf(name)}-wrong` : ''].filter(Boolean).join(' ')
+  const described = [hint ? `${idOf(name)}-hint` : '', errors[name] ? `${idOf(name)}-wrong` : '']
+    .filter(Boolean)
+    .join(' ')
   return {
     id: idOf(name),
     name,
@@ -57,14 +59,14 @@ export function TextField({
   readonly autoComplete?: string
   readonly required?: boolean
 }) {
-  const { valueOf, idOf } = useFormState()
+  const { shownOf, idOf } = useFormState()
   const aria = useAria(name, hint)
   return (
     <Frame name={name} label={label} hint={hint}>
       <input
         {...aria}
         type={type}
-        defaultValue={type === 'password' ? '' : valueOf(name)}
+        defaultValue={type === 'password' ? '' : shownOf(name)}
         inputMode={numeric ? 'decimal' : undefined}
         list={list ? `${idOf(name)}-list` : undefined}
         autoComplete={autoComplete ?? 'off'}
@@ -82,10 +84,10 @@ export function TextField({
 }
 
 export function TextArea({ name, label, hint, rows = 3 }: FieldProps & { readonly rows?: number }) {
-  const { valueOf } = useFormState()
+  const { shownOf } = useFormState()
   return (
     <Frame name={name} label={label} hint={hint}>
-      <textarea {...useAria(name, hint)} rows={rows} defaultValue={valueOf(name)} />
+      <textarea {...useAria(name, hint)} rows={rows} defaultValue={shownOf(name)} />
     </Frame>
   )
 }
@@ -95,11 +97,16 @@ export interface Option {
   readonly label: string
 }
 
-export function SelectField({ name, label, hint, options }: FieldProps & { readonly options: readonly Option[] }) {
-  const { valueOf } = useFormState()
+export function SelectField({
+  name,
+  label,
+  hint,
+  options,
+}: FieldProps & { readonly options: readonly Option[] }) {
+  const { shownOf } = useFormState()
   return (
     <Frame name={name} label={label} hint={hint}>
-      <select {...useAria(name, hint)} defaultValue={valueOf(name)}>
+      <select {...useAria(name, hint)} defaultValue={shownOf(name)}>
         {options.map((option) => (
           <option key={option.value} value={option.value}>
             {option.label}
@@ -111,15 +118,25 @@ export function SelectField({ name, label, hint, options }: FieldProps & { reado
 }
 
 /** A choice of few, each a target for a gloved finger. */
-export function ChoiceField({ name, label, hint, options }: FieldProps & { readonly options: readonly Option[] }) {
-  const { valueOf, errors, idOf } = useFormState()
+export function ChoiceField({
+  name,
+  label,
+  hint,
+  options,
+}: FieldProps & { readonly options: readonly Option[] }) {
+  const { shownOf, errors, idOf } = useFormState()
   return (
     <fieldset className="field" aria-describedby={errors[name] ? `${idOf(name)}-wrong` : undefined}>
       <legend>{label}</legend>
       <div className="choices">
         {options.map((option) => (
           <label key={option.value}>
-            <input type="radio" name={name} value={option.value} defaultChecked={valueOf(name) === option.value} />
+            <input
+              type="radio"
+              name={name}
+              value={option.value}
+              defaultChecked={shownOf(name) === option.value}
+            />
             {option.label}
           </label>
         ))}
@@ -135,8 +152,8 @@ export function ChoiceField({ name, label, hint, options }: FieldProps & { reado
 }
 
 export function TickField({ name, label, hint }: FieldProps) {
-  const { valueOf, idOf } = useFormState()
-  const on = valueOf(name)
+  const { shownOf, idOf } = useFormState()
+  const on = shownOf(name)
   return (
     <div className="field">
       <label className="tick" htmlFor={idOf(name)}>
@@ -150,6 +167,6 @@ export function TickField({ name, label, hint }: FieldProps) {
 
 /** What the form carries without showing it. */
 export function Hidden({ name }: { readonly name: string }) {
-  const { valueOf } = useFormState()
-  return <input type="hidden" name={name} value={valueOf(name)} readOnly />
+  const { shownOf } = useFormState()
+  return <input type="hidden" name={name} value={shownOf(name)} readOnly />
 }

@@ -4,7 +4,13 @@ import type { Finding } from '#lib/core/result'
 const weight = { stop: 'held', look: 'due', note: 'soft' } as const
 
 /** Stop, look, note: what is so, where, and what to do about it. */
-export function Findings({ findings, becauses = {} }: { readonly findings: readonly Finding[]; readonly becauses?: Readonly<Record<string, string>> }) {
+export function Findings({
+  findings,
+  becauses = {},
+}: {
+  readonly findings: readonly Finding[]
+  readonly becauses?: Readonly<Record<string, string>>
+}) {
   if (findings.length === 0) return <p className="note">Nothing found that has to be told.</p>
   return (
     <table className="lines">

@@ -80,7 +80,9 @@ export function History({
                   <td className="n">
                     {struck || byPlan.has(entry.kind) ? null : (
                       <Link
-                        href={`/moulds/${encodeURIComponent(code)}/log/${entry.kind}?corrects=${entry.id}` as Route}
+                        href={
+                          `/moulds/${encodeURIComponent(code)}/log/${entry.kind}?corrects=${entry.id}` as Route
+                        }
                         aria-label={`Put right: ${what}, ${when(entry, today, timeZone)}`}
                       >
                         put right

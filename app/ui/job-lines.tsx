@@ -77,7 +77,11 @@ function Tick({ plan, line }: { readonly plan: Plan; readonly line: Line }) {
       <Hidden name="patchId" />
       <Hidden name="position" />
       <Hidden name="ticked" />
-      {done ? <Hidden name="note" /> : <TextField name="note" label={line.secondPerson ? 'Looked at by' : 'Note'} />}
+      {done ? (
+        <Hidden name="note" />
+      ) : (
+        <TextField name="note" label={line.secondPerson ? 'Looked at by' : 'Note'} />
+      )}
     </ActionForm>
   )
 }

@@ -47,8 +47,16 @@ export function LogFields({ kind, lead, stops, states, places, products, tags }:
             <TextField name="data.serial" label="Part serial" />
             <TextField name="data.cureC" label="Cured at" numeric hint="°C" />
           </div>
-          <ChoiceField name="data.partFate" label="The part" options={options('good', 'rework', 'scrapped')} />
-          <ChoiceField name="data.mouldFate" label="The mould" options={options('unharmed', 'marked', 'damaged')} />
+          <ChoiceField
+            name="data.partFate"
+            label="The part"
+            options={options('good', 'rework', 'scrapped')}
+          />
+          <ChoiceField
+            name="data.mouldFate"
+            label="The mould"
+            options={options('unharmed', 'marked', 'damaged')}
+          />
         </>
       )
     case 'strip':
@@ -56,7 +64,11 @@ export function LogFields({ kind, lead, stops, states, places, products, tags }:
       return (
         <>
           {where}
-          <TextField name="data.product" label={kind === 'strip' ? 'Stripped with' : 'Cleaned with'} list={products} />
+          <TextField
+            name="data.product"
+            label={kind === 'strip' ? 'Stripped with' : 'Cleaned with'}
+            list={products}
+          />
         </>
       )
     case 'seal':
@@ -71,9 +83,15 @@ export function LogFields({ kind, lead, stops, states, places, products, tags }:
           />
           {where}
           <div className="field-row">
-            <TextField name="data.product" label={kind === 'seal' ? 'Sealer' : 'Release agent'} list={products} />
+            <TextField
+              name="data.product"
+              label={kind === 'seal' ? 'Sealer' : 'Release agent'}
+              list={products}
+            />
             <TextField name="data.lot" label="Lot or tin" />
-            {kind === 'coat' ? <TextField name="data.minutesBetween" label="Time between coats" numeric hint="min" /> : null}
+            {kind === 'coat' ? (
+              <TextField name="data.minutesBetween" label="Time between coats" numeric hint="min" />
+            ) : null}
           </div>
         </>
       )
@@ -92,14 +110,23 @@ export function LogFields({ kind, lead, stops, states, places, products, tags }:
       return (
         <>
           <div className="field-row">
-            <TextField name="data.startMbar" label="Start, absolute" numeric hint="mbar; inHg, kPa and psi are read too" />
+            <TextField
+              name="data.startMbar"
+              label="Start, absolute"
+              numeric
+              hint="mbar; inHg, kPa and psi are read too"
+            />
             <TextField name="data.endMbar" label="End, absolute" numeric hint="mbar" />
             <TextField name="data.minutes" label="Over" numeric hint="min" />
           </div>
           <ChoiceField name="data.heat" label="Mould" options={options('cold', 'hot')} />
           <ChoiceField name="data.pins" label="Pins" options={options('out', 'in', 'none')} />
           <div className="field-row">
-            <TextField name="data.bagging" label="What was bagged, and how" list={['mould alone', 'envelope bag', 'with its bag']} />
+            <TextField
+              name="data.bagging"
+              label="What was bagged, and how"
+              list={['mould alone', 'envelope bag', 'with its bag']}
+            />
             <TextField name="data.temperatureC" label="Temperature" numeric hint="°C" />
             <TextField name="data.volumeL" label="Volume under the bag" numeric hint="litres, if known" />
           </div>
@@ -120,7 +147,11 @@ export function LogFields({ kind, lead, stops, states, places, products, tags }:
           <ChoiceField
             name="data.weight"
             label="What it means"
-            options={[option('mark', 'a mark'), option('open matter', 'to be seen to'), option('stop', 'stop: hold the mould')]}
+            options={[
+              option('mark', 'a mark'),
+              option('open matter', 'to be seen to'),
+              option('stop', 'stop: hold the mould'),
+            ]}
           />
           {where}
           <div className="field-row">
@@ -133,7 +164,11 @@ export function LogFields({ kind, lead, stops, states, places, products, tags }:
       return (
         <>
           <TextField name="data.tag" label="Dowel" list={tags} />
-          <ChoiceField name="data.what" label="What was done" options={options('re-bushed', 'plugged', 'set new', 'removed')} />
+          <ChoiceField
+            name="data.what"
+            label="What was done"
+            options={options('re-bushed', 'plugged', 'set new', 'removed')}
+          />
           <div className="field-row">
             <TextField name="data.uMm" label="Place now, u" numeric hint="mm, if it moved" />
             <TextField name="data.vMm" label="Place now, v" numeric hint="mm" />
@@ -148,7 +183,11 @@ export function LogFields({ kind, lead, stops, states, places, products, tags }:
         <>
           <div className="field-row">
             <SelectField name="data.state" label="State" options={options(...states)} />
-            <SelectField name="data.on" label="It is" options={[option('true', 'so from now on'), option('false', 'no longer so')]} />
+            <SelectField
+              name="data.on"
+              label="It is"
+              options={[option('true', 'so from now on'), option('false', 'no longer so')]}
+            />
           </div>
           <TextField name="data.reason" label="Because" />
         </>

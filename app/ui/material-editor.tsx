@@ -32,18 +32,37 @@ export function MaterialEditor({
         />
       </div>
       <div className="field-row">
-        <RecordField name="fibreArealWeightGsm" label="Fibre areal weight" numeric hint="g/m2, without resin" />
+        <RecordField
+          name="fibreArealWeightGsm"
+          label="Fibre areal weight"
+          numeric
+          hint="g/m2, without resin"
+        />
         <RecordField name="fibreDensityGcm3" label="Fibre density" numeric hint="g/cm3" />
         <RecordField name="rollWidthMm" label="Roll width" numeric hint="mm" />
       </div>
       <FibreContent />
       <div className="field-row">
-        <RecordField name="thickestCureMm" label="Thickest cured in one go" numeric hint="mm; blank: nobody has said" />
-        <RecordField name="priceMinorPerM2" label="Price a square metre" numeric hint={`in hundredths of ${currency}; blank: not known`} />
+        <RecordField
+          name="thickestCureMm"
+          label="Thickest cured in one go"
+          numeric
+          hint="mm; blank: nobody has said"
+        />
+        <RecordField
+          name="priceMinorPerM2"
+          label="Price a square metre"
+          numeric
+          hint={`in hundredths of ${currency}; blank: not known`}
+        />
       </div>
       <Cycle name="cure" title="Cure, on the pattern" />
       <Cycle name="postCure" title="Post-cure, free-standing" />
-      <RecordField name="sourceNote" label="Where the figures come from" hint="data sheet and date, or: from memory" />
+      <RecordField
+        name="sourceNote"
+        label="Where the figures come from"
+        hint="data sheet and date, or: from memory"
+      />
     </RecordForm>
   )
 }
@@ -61,11 +80,26 @@ function FibreContent() {
         ]}
       />
       {kind === 'fibre-volume' ? (
-        <RecordField name="fibreContent.fibreVolumeFraction" label="Fibre by volume" numeric hint="0.55 or 55 %" />
+        <RecordField
+          name="fibreContent.fibreVolumeFraction"
+          label="Fibre by volume"
+          numeric
+          hint="0.55 or 55 %"
+        />
       ) : (
         <>
-          <RecordField name="fibreContent.resinMassFraction" label="Resin by mass" numeric hint="0.38 or 38 %" />
-          <RecordField name="fibreContent.resinDensityGcm3" label="Resin density" numeric hint="g/cm3, cured" />
+          <RecordField
+            name="fibreContent.resinMassFraction"
+            label="Resin by mass"
+            numeric
+            hint="0.38 or 38 %"
+          />
+          <RecordField
+            name="fibreContent.resinDensityGcm3"
+            label="Resin density"
+            numeric
+            hint="g/cm3, cured"
+          />
         </>
       )}
     </div>
@@ -78,7 +112,11 @@ function Cycle({ name, title }: { readonly name: 'cure' | 'postCure'; readonly t
   if (!cycle) {
     return (
       <div className="acts">
-        <button type="button" className="btn" onClick={() => setValue(name, blankCycle, { shouldDirty: true })}>
+        <button
+          type="button"
+          className="btn"
+          onClick={() => setValue(name, blankCycle, { shouldDirty: true })}
+        >
           Give the {title.toLowerCase()}
         </button>
       </div>
@@ -105,7 +143,12 @@ function Segments({ name, title }: { readonly name: string; readonly title: stri
     <>
       {fields.map((field, index) => (
         <div className="field-row" key={field.id}>
-          <RecordField name={`${name}.segments.${index}.rampCPerMin`} label="Ramp" numeric hint="°C a minute" />
+          <RecordField
+            name={`${name}.segments.${index}.rampCPerMin`}
+            label="Ramp"
+            numeric
+            hint="°C a minute"
+          />
           <RecordField name={`${name}.segments.${index}.toC`} label="to" numeric hint="°C" />
           <RecordField name={`${name}.segments.${index}.holdMin`} label="Hold" numeric hint="min, or 8 h" />
           <button
@@ -119,7 +162,11 @@ function Segments({ name, title }: { readonly name: string; readonly title: stri
         </div>
       ))}
       <div className="acts">
-        <button type="button" className="btn" onClick={() => append({ rampCPerMin: '', toC: '', holdMin: '' })}>
+        <button
+          type="button"
+          className="btn"
+          onClick={() => append({ rampCPerMin: '', toC: '', holdMin: '' })}
+        >
           Add a ramp
         </button>
       </div>

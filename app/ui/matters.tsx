@@ -35,7 +35,9 @@ export function Matters({
               {matter.text}
               <div className="note">{matter.cure}</div>
             </dt>
-            <dd className={weight[matter.severity]}>{href ? <Link href={href}>{matter.word}</Link> : matter.word}</dd>
+            <dd className={weight[matter.severity]}>
+              {href ? <Link href={href}>{matter.word}</Link> : matter.word}
+            </dd>
           </div>
         )
       })}

@@ -43,7 +43,10 @@ export interface MouldChoices {
 
 /** Everything that a mould's record holds; only code and name must be given, blanks stay not known. */
 export function MouldFields({ choices }: { readonly choices: MouldChoices }) {
-  const orNone = (options: readonly Option[], none: string): Option[] => [{ value: '', label: none }, ...options]
+  const orNone = (options: readonly Option[], none: string): Option[] => [
+    { value: '', label: none },
+    ...options,
+  ]
   return (
     <>
       <div className="field-row">
@@ -54,10 +57,18 @@ export function MouldFields({ choices }: { readonly choices: MouldChoices }) {
         <legend>Where it comes from</legend>
         <div className="field-row">
           <SelectField name="partId" label={label('partId')} options={orNone(choices.parts, 'not said')} />
-          <SelectField name="patternId" label={label('patternId')} options={orNone(choices.patterns, 'not known')} />
+          <SelectField
+            name="patternId"
+            label={label('patternId')}
+            options={orNone(choices.patterns, 'not known')}
+          />
         </div>
         <div className="field-row">
-          <TextField name="madeWhen" label={label('madeWhen')} hint="as well as it is known: May 2024, before 2022" />
+          <TextField
+            name="madeWhen"
+            label={label('madeWhen')}
+            hint="as well as it is known: May 2024, before 2022"
+          />
           <ChoiceField
             name="hand"
             label={label('hand')}
@@ -70,8 +81,17 @@ export function MouldFields({ choices }: { readonly choices: MouldChoices }) {
         </div>
         <TextField name="patternState" label={label('patternState')} />
         <div className="field-row">
-          <SelectField name="setId" label={label('setId')} options={orNone(choices.sets, 'a mould of its own')} />
-          <TextField name="pieceNo" label={label('pieceNo')} numeric hint="only for a piece of a split mould" />
+          <SelectField
+            name="setId"
+            label={label('setId')}
+            options={orNone(choices.sets, 'a mould of its own')}
+          />
+          <TextField
+            name="pieceNo"
+            label={label('pieceNo')}
+            numeric
+            hint="only for a piece of a split mould"
+          />
         </div>
         <TickField
           name="canBeMadeAgain"
@@ -111,7 +131,11 @@ export function MouldFields({ choices }: { readonly choices: MouldChoices }) {
       </fieldset>
       <fieldset className="form rule-top">
         <legend>Handling</legend>
-        <TextArea name="demoulding" label={label('demoulding')} hint="order of bolts, wedges, air; what helps" />
+        <TextArea
+          name="demoulding"
+          label={label('demoulding')}
+          hint="order of bolts, wedges, air; what helps"
+        />
         <TextArea name="doNots" label={label('doNots')} hint="what has done harm before" />
         <TextField name="owner" label={label('owner')} />
         <TextArea name="note" label={label('note')} />

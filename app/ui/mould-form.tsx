@@ -34,7 +34,11 @@ export function AddTies({ back }: { readonly back: string }) {
         <details key={what}>
           <summary>Add a {what}</summary>
           <div style={{ marginTop: 10 }}>
-            <ActionForm action={action} defaults={{ id: randomUUID(), code: '', name: '', back }} submit={`Add the ${what}`}>
+            <ActionForm
+              action={action}
+              defaults={{ id: randomUUID(), code: '', name: '', back }}
+              submit={`Add the ${what}`}
+            >
               <Hidden name="id" />
               <Hidden name="back" />
               <TextField name="code" label="Code" hint={hint} />

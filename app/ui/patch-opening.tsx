@@ -5,7 +5,7 @@ import { ChoiceField, SelectField, TextArea, TextField, TickField } from './fiel
 
 /** The opening: its shape, and where it lies. Without script all shapes stand open and the chosen one counts. */
 export function OpeningFields() {
-  const { valueOf } = useFormState()
+  const { shownOf } = useFormState()
   const [kind, setKind] = useState<string | null>(null)
   const shown = (name: string) => kind === null || kind === name
   return (
@@ -16,7 +16,7 @@ export function OpeningFields() {
         if (target.name === 'opening.kind') setKind(target.value)
       }}
       ref={(node) => {
-        if (node && kind === null) setKind(valueOf('opening.kind') || 'circle')
+        if (node && kind === null) setKind(shownOf('opening.kind') || 'circle')
       }}
     >
       <ChoiceField
@@ -48,7 +48,12 @@ export function OpeningFields() {
             />
             <span className="hint">DXF of lines and arcs, one closed outline; or a table of coordinates</span>
           </div>
-          <TextArea name="outlineText" label="or coordinates" rows={5} hint="u and v, a line for each point, in order round the opening" />
+          <TextArea
+            name="outlineText"
+            label="or coordinates"
+            rows={5}
+            hint="u and v, a line for each point, in order round the opening"
+          />
           <SelectField
             name="outlineUnit"
             label="Unit"
@@ -63,7 +68,12 @@ export function OpeningFields() {
         </>
       ) : null}
       <div className="field-row">
-        <TextField name="opening.placement.shiftMm.0" label="Placed at u" numeric hint="mm in the area's frame" />
+        <TextField
+          name="opening.placement.shiftMm.0"
+          label="Placed at u"
+          numeric
+          hint="mm in the area's frame"
+        />
         <TextField name="opening.placement.shiftMm.1" label="and v" numeric hint="mm" />
         <TextField name="opening.placement.turnDeg" label="Turned by" numeric hint="degrees, u towards v" />
       </div>

@@ -37,7 +37,12 @@ export function LivePreview() {
             takeOutline(form, answer)
           }
         } catch {
-          if (mine === asked) setPreview({ ok: false, message: 'No connection to the shop; the sketch can still be filled in', fields: {} })
+          if (mine === asked)
+            setPreview({
+              ok: false,
+              message: 'No connection to the shop; the sketch can still be filled in',
+              fields: {},
+            })
         } finally {
           if (mine === asked) setPending(false)
         }
@@ -79,37 +84,56 @@ export function LivePreview() {
       {result && last ? (
         <>
           <div className="sheet" style={{ padding: 10 }}>
-            <DisplayList id="preview-plan" list={planDrawing(result.value, last.input, { kind: 'screen', widthPx: 720, maxHeightPx: 520 })} />
+            <DisplayList
+              id="preview-plan"
+              list={planDrawing(result.value, last.input, { kind: 'screen', widthPx: 720, maxHeightPx: 520 })}
+            />
           </div>
           <dl className="figures">
             <div>
               <dt>
                 Scarf length
                 <div className="note">
-                  by ratio {figure(last.input.taper.ratio)} : 1 it is {figure(result.value.lengths.byRatioMm, 1)} mm, by{' '}
-                  {figure(last.input.taper.mmPerPly)} mm a ply {figure(result.value.lengths.byMmPerPlyMm, 1)} mm;{' '}
-                  {result.value.lengths.governs === 'ratio' ? 'the ratio governs' : 'millimetres a ply govern'}
+                  by ratio {figure(last.input.taper.ratio)} : 1 it is{' '}
+                  {figure(result.value.lengths.byRatioMm, 1)} mm, by {figure(last.input.taper.mmPerPly)} mm a
+                  ply {figure(result.value.lengths.byMmPerPlyMm, 1)} mm;{' '}
+                  {result.value.lengths.governs === 'ratio'
+                    ? 'the ratio governs'
+                    : 'millimetres a ply govern'}
                 </div>
               </dt>
               <dd>
-                {figure(result.value.lengths.lengthMm, 1)} mm, {figure(result.value.lengths.ratioReached, 1)} : 1
+                {figure(result.value.lengths.lengthMm, 1)} mm, {figure(result.value.lengths.ratioReached, 1)}{' '}
+                : 1
               </dd>
             </div>
             <div>
               <dt>Built / measured</dt>
               <dd>
                 {figure(result.value.builtThicknessMm, 2)} /{' '}
-                {result.value.lengths.measuredThicknessMm === null ? 'not measured' : figure(result.value.lengths.measuredThicknessMm, 2)} mm
+                {result.value.lengths.measuredThicknessMm === null
+                  ? 'not measured'
+                  : figure(result.value.lengths.measuredThicknessMm, 2)}{' '}
+                mm
               </dd>
             </div>
           </dl>
           <Findings findings={result.findings} />
-          <DisplayList id="preview-section" list={sectionDrawing(result.value, last.input, { kind: 'screen', widthPx: 720, maxHeightPx: null })} />
+          <DisplayList
+            id="preview-section"
+            list={sectionDrawing(result.value, last.input, {
+              kind: 'screen',
+              widthPx: 720,
+              maxHeightPx: null,
+            })}
+          />
           <PlyTable plan={result.value} />
           <Working steps={result.working} />
         </>
       ) : (
-        <p className="empty">The plan is drawn here as soon as side, opening and place are given: plies, section, findings.</p>
+        <p className="empty">
+          The plan is drawn here as soon as side, opening and place are given: plies, section, findings.
+        </p>
       )}
     </div>
   )

@@ -1,7 +1,7 @@
 'use client'
 import { useState } from 'react'
 import { useFieldArray, useFormContext, useWatch } from 'react-hook-form'
-import { compareTags, pastedRows, type PointRow } from '#lib/core/locating/index'
+import { compareTags, type PointRow, pastedRows } from '#lib/core/locating/index'
 import { figure, parseQuantity } from '#lib/core/units'
 import { LocatingIssueInput, pointKinds } from '#lib/schema/mould'
 import { type RecordAct, RecordField, RecordForm } from './record-form'
@@ -56,7 +56,9 @@ export function PointsEditor({
 function Rows({ areas }: { readonly areas: readonly string[] }) {
   const { fields, append, remove } = useFieldArray({ name: 'points' })
   const areaOptions =
-    areas.length > 1 ? areas.map((area) => ({ value: area, label: area })) : [{ value: '', label: areas[0] ?? 'whole mould' }]
+    areas.length > 1
+      ? areas.map((area) => ({ value: area, label: area }))
+      : [{ value: '', label: areas[0] ?? 'whole mould' }]
   const kindOptions = pointKinds.map((kind) => ({ value: kind, label: kind }))
   return (
     <>
@@ -115,7 +117,12 @@ function Rows({ areas }: { readonly areas: readonly string[] }) {
                     <Flag name={`${at}.notYetFixed`} label={`Not yet fixed${row}`} />
                   </td>
                   <td>
-                    <button type="button" className="btn plain" onClick={() => remove(index)} aria-label={`Take row ${index + 1} out`}>
+                    <button
+                      type="button"
+                      className="btn plain"
+                      onClick={() => remove(index)}
+                      aria-label={`Take row ${index + 1} out`}
+                    >
                       out
                     </button>
                   </td>
@@ -126,7 +133,11 @@ function Rows({ areas }: { readonly areas: readonly string[] }) {
         </table>
       </div>
       <div className="acts">
-        <button type="button" className="btn" onClick={() => append({ ...blankRow, areaName: areas.length > 1 ? areas[0] : '' })}>
+        <button
+          type="button"
+          className="btn"
+          onClick={() => append({ ...blankRow, areaName: areas.length > 1 ? areas[0] : '' })}
+        >
           Add a row
         </button>
       </div>
@@ -149,9 +160,15 @@ function Paste() {
       <summary>Paste a table</summary>
       <div className="field" style={{ marginTop: 10 }}>
         <label htmlFor="pasted-points">Rows</label>
-        <textarea id="pasted-points" rows={6} value={text} onChange={(event) => setText(event.target.value)} />
+        <textarea
+          id="pasted-points"
+          rows={6}
+          value={text}
+          onChange={(event) => setText(event.target.value)}
+        />
         <span className="hint">
-          tag, u, v, diameter, bush, kind, area; parted by tabs, semicolons or commas; with or without a head. Units may stand in the cells.
+          tag, u, v, diameter, bush, kind, area; parted by tabs, semicolons or commas; with or without a head.
+          Units may stand in the cells.
         </span>
       </div>
       <div className="acts" style={{ marginTop: 8 }}>
@@ -169,7 +186,9 @@ function Paste() {
               read.rows.map((row) => ({ ...row, notYetFixed: '' })),
               { shouldDirty: true, shouldValidate: true },
             )
-            setTold(`${read.rows.length} rows taken over below; faults stand at their cells. Nothing is saved yet.`)
+            setTold(
+              `${read.rows.length} rows taken over below; faults stand at their cells. Nothing is saved yet.`,
+            )
           }}
         >
           Take over
@@ -182,7 +201,11 @@ function Paste() {
   )
 }
 
-function Changes({ before }: { readonly before: { readonly number: number; readonly points: readonly KnownPoint[] } | null }) {
+function Changes({
+  before,
+}: {
+  readonly before: { readonly number: number; readonly points: readonly KnownPoint[] } | null
+}) {
   const rows = (useWatch({ name: 'points' }) ?? []) as readonly PointRow[]
   if (!before) return <p className="note">This is the mould's first issue.</p>
   const length = (text: string) => {
@@ -196,7 +219,9 @@ function Changes({ before }: { readonly before: { readonly number: number; reado
   const { kept, moved, resized, added, gone } = compareTags(before.points, read)
   const words = [
     `${kept.length} kept`,
-    moved.length > 0 ? `moved: ${moved.map(({ tag, byMm }) => `${tag} by ${figure(byMm, 2)} mm`).join(', ')}` : null,
+    moved.length > 0
+      ? `moved: ${moved.map(({ tag, byMm }) => `${tag} by ${figure(byMm, 2)} mm`).join(', ')}`
+      : null,
     resized.length > 0 ? `resized: ${resized.join(', ')}` : null,
     added.length > 0 ? `new: ${added.join(', ')}` : null,
     gone.length > 0 ? `gone: ${gone.join(', ')}` : null,

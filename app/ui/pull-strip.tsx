@@ -6,9 +6,21 @@ import { TwoWidths } from './drawing/two-widths'
 type Seasons = readonly { readonly name: string; readonly startsOn: string }[]
 
 /** A mould's pulls as strokes, large with its labels. */
-export function LargePullStrip({ id, marks, seasons }: { readonly id: string; readonly marks: StripMarks; readonly seasons: Seasons }) {
+export function LargePullStrip({
+  id,
+  marks,
+  seasons,
+}: {
+  readonly id: string
+  readonly marks: StripMarks
+  readonly seasons: Seasons
+}) {
   if (marks.pulls.length === 0) {
-    return <p className="empty">No pull yet. Every pull becomes a stroke here, the taller, the harder it came out.</p>
+    return (
+      <p className="empty">
+        No pull yet. Every pull becomes a stroke here, the taller, the harder it came out.
+      </p>
+    )
   }
   const strokes = pullStrokes(marks, seasons)
   return (
@@ -16,7 +28,9 @@ export function LargePullStrip({ id, marks, seasons }: { readonly id: string; re
       <TwoWidths
         id={id}
         widthPx={1340}
-        draw={(medium) => pullStrip(strokes, { kind: 'large', widthPx: medium.kind === 'screen' ? medium.widthPx : 1340 })}
+        draw={(medium) =>
+          pullStrip(strokes, { kind: 'large', widthPx: medium.kind === 'screen' ? medium.widthPx : 1340 })
+        }
       />
     </div>
   )

@@ -26,7 +26,9 @@ export function RecordForm({
   readonly submit: string
   readonly children: ReactNode
 }) {
-  const resolver = zodResolver(formOf(schema) as never, undefined, { raw: true }) as unknown as Resolver<FieldValues>
+  const resolver = zodResolver(formOf(schema) as never, undefined, {
+    raw: true,
+  }) as unknown as Resolver<FieldValues>
   const form = useForm<FieldValues>({ defaultValues: defaults, resolver })
   const [conflict, setConflict] = useState<string[]>([])
   const saved = useRef(false)
@@ -49,7 +51,9 @@ export function RecordForm({
       saved.current = false
       // A redirect after saving comes as an error that the router takes care of.
       if (typeof error === 'object' && error !== null && 'digest' in error) throw error
-      form.setError('root', { message: 'No connection to the shop. Nothing was saved; what you typed is still here.' })
+      form.setError('root', {
+        message: 'No connection to the shop. Nothing was saved; what you typed is still here.',
+      })
       return
     }
     if (!answer || answer.ok) return
@@ -141,7 +145,8 @@ export function RecordField({
     id,
     ...register(name),
     'aria-invalid': wrong ? (true as const) : undefined,
-    'aria-describedby': [hint ? `${id}-hint` : '', wrong ? `${id}-wrong` : ''].filter(Boolean).join(' ') || undefined,
+    'aria-describedby':
+      [hint ? `${id}-hint` : '', wrong ? `${id}-wrong` : ''].filter(Boolean).join(' ') || undefined,
   }
   return (
     <div className="field">

@@ -14,7 +14,13 @@ function told(target: ReleaseCount, today: string): string {
   return `${target.coatProduct ?? ''}, last on ${shortDate(target.coatOn, today)}; ${coats}${tape}`
 }
 
-export function Release({ targets, today }: { readonly targets: readonly ReleaseCount[]; readonly today: string }) {
+export function Release({
+  targets,
+  today,
+}: {
+  readonly targets: readonly ReleaseCount[]
+  readonly today: string
+}) {
   const face = targets.find((target) => target.target === 'face')
   const shown = targets.filter(
     (target) =>

@@ -54,10 +54,25 @@ function Plies({ materials }: { readonly materials: readonly StackMaterial[] }) 
         {fields.map((field, index) => (
           <li key={field.id}>
             <span className="mono">{index + 1}</span>
-            <RecordField name={`plies.${index}.materialId`} label={`Material of ply ${index + 1}`} options={options} quiet />
-            <RecordField name={`plies.${index}.directionDeg`} label={`Direction of ply ${index + 1}, degrees`} numeric quiet />
+            <RecordField
+              name={`plies.${index}.materialId`}
+              label={`Material of ply ${index + 1}`}
+              options={options}
+              quiet
+            />
+            <RecordField
+              name={`plies.${index}.directionDeg`}
+              label={`Direction of ply ${index + 1}, degrees`}
+              numeric
+              quiet
+            />
             <span className="acts">
-              <button type="button" className="btn plain" onClick={() => index > 0 && move(index, index - 1)} aria-label={`Ply ${index + 1} up`}>
+              <button
+                type="button"
+                className="btn plain"
+                onClick={() => index > 0 && move(index, index - 1)}
+                aria-label={`Ply ${index + 1} up`}
+              >
                 up
               </button>
               <button
@@ -76,7 +91,12 @@ function Plies({ materials }: { readonly materials: readonly StackMaterial[] }) 
               >
                 again
               </button>
-              <button type="button" className="btn plain" onClick={() => remove(index)} aria-label={`Take ply ${index + 1} out`}>
+              <button
+                type="button"
+                className="btn plain"
+                onClick={() => remove(index)}
+                aria-label={`Take ply ${index + 1} out`}
+              >
                 out
               </button>
             </span>
@@ -87,7 +107,11 @@ function Plies({ materials }: { readonly materials: readonly StackMaterial[] }) 
         <button type="button" className="btn" onClick={() => append({ ...fresh() })}>
           Add a ply
         </button>
-        <button type="button" className="btn" onClick={() => append([...plies].reverse().map((ply) => ({ ...ply })))}>
+        <button
+          type="button"
+          className="btn"
+          onClick={() => append([...plies].reverse().map((ply) => ({ ...ply })))}
+        >
           Mirror what stands here
         </button>
       </div>
@@ -96,21 +120,35 @@ function Plies({ materials }: { readonly materials: readonly StackMaterial[] }) 
   )
 }
 
-function Summary({ plies, materials }: { readonly plies: readonly PlyText[]; readonly materials: readonly StackMaterial[] }) {
+function Summary({
+  plies,
+  materials,
+}: {
+  readonly plies: readonly PlyText[]
+  readonly materials: readonly StackMaterial[]
+}) {
   const known = plies.flatMap((ply) => {
     const material = materials.find((each) => each.id === ply.materialId)?.material
     const direction = parseQuantity(ply.directionDeg ?? '', 'angle')
     return material && direction.ok ? [{ material, directionDeg: direction.value }] : []
   })
   if (known.length === 0 || known.length < plies.length) {
-    return <p className="note">Thickness and balance stand here as soon as every ply has its material and direction.</p>
+    return (
+      <p className="note">
+        Thickness and balance stand here as soon as every ply has its material and direction.
+      </p>
+    )
   }
   const built = stackUp(known)
   return (
     <div aria-live="polite">
       <p>
         <b>{figure(built.thicknessMm, 2)} mm</b> built, {known.length} plies;{' '}
-        {isMirrored(known) ? 'mirrored about its middle' : <span className="due">not mirrored about its middle: it will warp</span>}
+        {isMirrored(known) ? (
+          'mirrored about its middle'
+        ) : (
+          <span className="due">not mirrored about its middle: it will warp</span>
+        )}
       </p>
       <Working steps={built.working} />
     </div>

@@ -10,8 +10,10 @@ export function TakeOff({ takeOff }: { readonly takeOff: readonly MaterialTakeOf
           <dt>
             {each.material.name}
             <div className="note">
-              {each.netAreaM2.toFixed(2)} m² net, {each.grossAreaM2.toFixed(2)} off the roll of {each.material.rollWidthMm} mm;{' '}
-              {formatQuantity(Math.round(each.offcutShare * 100) / 100, 'fraction', '%')} offcut; {each.massKg.toFixed(2)} kg
+              {each.netAreaM2.toFixed(2)} m² net, {each.grossAreaM2.toFixed(2)} off the roll of{' '}
+              {each.material.rollWidthMm} mm;{' '}
+              {formatQuantity(Math.round(each.offcutShare * 100) / 100, 'fraction', '%')} offcut;{' '}
+              {each.massKg.toFixed(2)} kg
             </div>
           </dt>
           <dd>{each.rollLengthM.toFixed(2)} m</dd>

@@ -17,7 +17,10 @@ export function daysBetween(from: IsoDate, to: IsoDate): number {
 }
 
 /** The calendar date and the minute of the day that a moment has in a time zone. `moment` is ISO 8601 with an offset. */
-export function shopDay(moment: string, timeZone: string): { readonly day: IsoDate; readonly minuteOfDay: number } {
+export function shopDay(
+  moment: string,
+  timeZone: string,
+): { readonly day: IsoDate; readonly minuteOfDay: number } {
   const parts = new Intl.DateTimeFormat('en-CA', {
     timeZone,
     year: 'numeric',

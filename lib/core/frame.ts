@@ -7,7 +7,9 @@ type Axis = readonly [number, number, number]
 export function unitFrame(
   u: Axis,
   v: Axis,
-): { readonly ok: true; readonly u: Axis; readonly v: Axis; readonly n: Axis } | { readonly ok: false; readonly reason: string } {
+):
+  | { readonly ok: true; readonly u: Axis; readonly v: Axis; readonly n: Axis }
+  | { readonly ok: false; readonly reason: string } {
   const lengthU = Math.hypot(...u)
   const lengthV = Math.hypot(...v)
   if (lengthU === 0 || lengthV === 0) return { ok: false, reason: 'An axis has no length' }
@@ -16,7 +18,10 @@ export function unitFrame(
   const cosine = unitU[0] * unitV[0] + unitU[1] * unitV[1] + unitU[2] * unitV[2]
   const angleDeg = (Math.acos(Math.max(-1, Math.min(1, cosine))) * 180) / Math.PI
   if (Math.abs(angleDeg - 90) > 0.1) {
-    return { ok: false, reason: `u and v are at ${angleDeg.toFixed(1)}° to each other; they must be at right angles` }
+    return {
+      ok: false,
+      reason: `u and v are at ${angleDeg.toFixed(1)}° to each other; they must be at right angles`,
+    }
   }
   const n: Axis = [
     unitU[1] * unitV[2] - unitU[2] * unitV[1],

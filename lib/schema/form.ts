@@ -63,7 +63,8 @@ function peel(schema: z.ZodType): Layers {
   let optional = false
   for (;;) {
     if (core instanceof z.ZodNullable) nullable = true
-    else if (core instanceof z.ZodOptional || core instanceof z.ZodDefault || core instanceof z.ZodPrefault) optional = true
+    else if (core instanceof z.ZodOptional || core instanceof z.ZodDefault || core instanceof z.ZodPrefault)
+      optional = true
     else return { core, nullable, optional }
     core = core.unwrap() as z.ZodType
   }

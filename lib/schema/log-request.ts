@@ -21,7 +21,10 @@ function lenient(shape: z.ZodRawShape): z.ZodObject {
 const requestHead = {
   /** Made by whoever sends: sent twice, stored once. */
   id: uuid(),
-  doneOn: isoDate().nullable().prefault(null).meta({ description: 'Left out: the day of doneAt in the shop' }),
+  doneOn: isoDate()
+    .nullable()
+    .prefault(null)
+    .meta({ description: 'Left out: the day of doneAt in the shop' }),
   doneAt: isoMoment().nullable().prefault(null),
   precision: choice(['minute', 'day', 'month', 'year', 'before'])
     .nullable()
@@ -45,7 +48,10 @@ const requestHead = {
 type Head = { [Name in keyof typeof requestHead]: z.output<(typeof requestHead)[Name]> }
 
 /** An entry as a script sends it; what it leaves out is filled in by `writeLogOf`. */
-export type LogRequest = Head & { readonly kind: WritableKind; readonly data: Readonly<Record<string, unknown>> }
+export type LogRequest = Head & {
+  readonly kind: WritableKind
+  readonly data: Readonly<Record<string, unknown>>
+}
 
 function requestOf(kind: WritableKind, data: z.ZodType, more: z.ZodRawShape) {
   return z.object({ ...more, ...requestHead, kind: z.literal(kind), data })
@@ -75,6 +81,9 @@ export function logRequest<const More extends z.ZodRawShape>(more: More) {
       empty('note'),
       empty('correction'),
     ],
-    { error: () => 'A kind of entry that can be sent: cleared, pull, strip, clean, seal, coat, tape-test, leak-check, inspection, damage, dowel-changed, moved, state, note, correction' },
+    {
+      error: () =>
+        'A kind of entry that can be sent: cleared, pull, strip, clean, seal, coat, tape-test, leak-check, inspection, damage, dowel-changed, moved, state, note, correction',
+    },
   ) as unknown as z.ZodType<LogRequest & z.output<z.ZodObject<More>>>
 }

@@ -60,7 +60,10 @@ export const logData = {
       path: ['endMbar'],
       error: () => 'Absolute pressure under a bag rises when it leaks: the end is not below the start',
     }),
-  inspection: z.object({ verdict: choice(['sound', 'look', 'not sound']), what: text('what was found', 500) }),
+  inspection: z.object({
+    verdict: choice(['sound', 'look', 'not sound']),
+    what: text('what was found', 500),
+  }),
   damage: z.object({
     weight: choice(['mark', 'open matter', 'stop']),
     uMm: lengthMm({ min: -1e5, max: 1e5 }).nullable(),
@@ -133,13 +136,21 @@ export const NewLogEntry = z
   ])
   .superRefine((entry, context) => {
     if ((entry.precision === 'minute') !== (entry.doneAt !== null)) {
-      context.addIssue({ code: 'custom', path: ['doneAt'], message: 'Give the time, or say that only the day is known' })
+      context.addIssue({
+        code: 'custom',
+        path: ['doneAt'],
+        message: 'Give the time, or say that only the day is known',
+      })
     }
     if (entry.kind === 'correction' && entry.correctsId === null) {
       context.addIssue({ code: 'custom', path: ['correctsId'], message: 'Say which entry is struck out' })
     }
     if ((entry.kind === 'moved' || entry.kind === 'state') && entry.sawVersion === null) {
-      context.addIssue({ code: 'custom', path: ['sawVersion'], message: 'Say which version of the mould was seen' })
+      context.addIssue({
+        code: 'custom',
+        path: ['sawVersion'],
+        message: 'Say which version of the mould was seen',
+      })
     }
   })
 export type NewLogEntry = z.output<typeof NewLogEntry>

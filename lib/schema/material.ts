@@ -1,6 +1,19 @@
 import * as z from 'zod'
 import type { CureCycle } from '#lib/core/laminate/types'
-import { angleDeg, choice, code, count, durationMin, freeText, lengthMm, plainNumber, quantity, temperatureC, text, uuid } from './fields'
+import {
+  angleDeg,
+  choice,
+  code,
+  count,
+  durationMin,
+  freeText,
+  lengthMm,
+  plainNumber,
+  quantity,
+  temperatureC,
+  text,
+  uuid,
+} from './fields'
 
 export const CureCycleSchema = z.object({
   name: text('a name for the cycle'),
@@ -18,7 +31,10 @@ export const CureCycleSchema = z.object({
 }) satisfies z.ZodType<CureCycle>
 
 const fibreContent = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('fibre-volume'), fibreVolumeFraction: quantity('fraction', { min: 0.05, max: 0.85 }) }),
+  z.object({
+    kind: z.literal('fibre-volume'),
+    fibreVolumeFraction: quantity('fraction', { min: 0.05, max: 0.85 }),
+  }),
   z.object({
     kind: z.literal('resin-mass'),
     resinMassFraction: quantity('fraction', { min: 0.05, max: 0.9 }),

@@ -1,6 +1,18 @@
 import * as z from 'zod'
 import type { FaceLine, KeepOut } from '#lib/core/repair/types'
-import { choice, code, freeText, isoDate, lengthMm, loop, plainNumber, point, temperatureC, text, uuid } from './fields'
+import {
+  choice,
+  code,
+  freeText,
+  isoDate,
+  lengthMm,
+  loop,
+  plainNumber,
+  point,
+  temperatureC,
+  text,
+  uuid,
+} from './fields'
 
 export const PartInput = z.object({
   id: uuid(),
@@ -72,7 +84,10 @@ export type MouldInput = z.output<typeof MouldInput>
 export const FaceLineSchema = z.object({
   name: text('a name for the line', 60),
   kind: choice(['trim', 'scribe']),
-  points: z.array(point()).min(2, { error: () => 'A line has at least two points' }).max(5000),
+  points: z
+    .array(point())
+    .min(2, { error: () => 'A line has at least two points' })
+    .max(5000),
   closed: z.boolean(),
 }) satisfies z.ZodType<FaceLine, unknown>
 
@@ -147,7 +162,10 @@ export const LocatingIssueInput = z
     name: text('a name for the issue'),
     issuedOn: isoDate(),
     note: freeText(),
-    points: z.array(LocatingPointInput).min(1, { error: () => 'Give at least one point' }).max(2000),
+    points: z
+      .array(LocatingPointInput)
+      .min(1, { error: () => 'Give at least one point' })
+      .max(2000),
   })
   .superRefine((issue, context) => {
     const seen = new Map<string, number>()

@@ -1,6 +1,20 @@
 import * as z from 'zod'
 import { defaultRepairRules, edges, type PatchInput, sides } from '#lib/core/repair/types'
-import { angleDeg, choice, count, freeText, isoDate, lengthMm, loop, plainNumber, point, quantity, temperatureC, text, uuid } from './fields'
+import {
+  angleDeg,
+  choice,
+  count,
+  freeText,
+  isoDate,
+  lengthMm,
+  loop,
+  plainNumber,
+  point,
+  quantity,
+  temperatureC,
+  text,
+  uuid,
+} from './fields'
 import { CureCycleSchema, PlyMaterialSchema } from './material'
 import { FaceLineSchema, KeepOutSchema } from './mould'
 import { RepairRulesSchema } from './shop'
@@ -85,7 +99,11 @@ export const PlacementSchema = z.object({
 
 /** Where the outline of an opening came from; stored with the plan. */
 export const OpeningSource = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('circle'), diameterMm: lengthMm({ min: 1, max: 10_000 }), placement: PlacementSchema }),
+  z.object({
+    kind: z.literal('circle'),
+    diameterMm: lengthMm({ min: 1, max: 10_000 }),
+    placement: PlacementSchema,
+  }),
   z
     .object({
       kind: z.literal('rounded-rectangle'),
@@ -94,10 +112,13 @@ export const OpeningSource = z.discriminatedUnion('kind', [
       cornerRadiusMm: lengthMm({ min: 0, max: 5_000 }),
       placement: PlacementSchema,
     })
-    .refine(({ lengthMm: length, widthMm: width, cornerRadiusMm: radius }) => radius <= Math.min(length, width) / 2, {
-      path: ['cornerRadiusMm'],
-      error: () => 'At most half the shorter side',
-    }),
+    .refine(
+      ({ lengthMm: length, widthMm: width, cornerRadiusMm: radius }) => radius <= Math.min(length, width) / 2,
+      {
+        path: ['cornerRadiusMm'],
+        error: () => 'At most half the shorter side',
+      },
+    ),
   z.object({
     kind: z.literal('outline'),
     /** Name of the file, or "pasted". */
@@ -178,7 +199,9 @@ export type ProvePatch = z.output<typeof ProvePatch>
 /** What `read/outline` takes as JSON; a file can also be sent as multipart form data or as the body itself. */
 export const OutlineRequest = z.object({
   name: text('the name of the file', 200),
-  text: z.string({ error: () => 'Give the text of the file' }).max(10 * 1024 * 1024, { error: () => 'At most 10 MB' }),
+  text: z
+    .string({ error: () => 'Give the text of the file' })
+    .max(10 * 1024 * 1024, { error: () => 'At most 10 MB' }),
   unit: choice(['mm', 'cm', 'm', 'in']).nullable().prefault(null),
 })
 
@@ -186,5 +209,8 @@ export const OffsetRequest = z.object({
   unit: z.literal('mm').prefault('mm'),
   outer: loop(),
   holes: z.array(loop()).max(100).prefault([]),
-  growMm: z.array(plainNumber({ min: -10_000, max: 10_000 })).min(1).max(100),
+  growMm: z
+    .array(plainNumber({ min: -10_000, max: 10_000 }))
+    .min(1)
+    .max(100),
 })

@@ -9,7 +9,11 @@ export function pointsOfText(text: string): PointsText {
   const points: (readonly [number, number])[] = []
   for (const [index, line] of text.split(/\r\n|\r|\n/).entries()) {
     if (line.trim() === '') continue
-    const cells = line.includes(';') ? line.split(';') : line.includes('\t') ? line.split('\t') : line.trim().split(/\s+/)
+    const cells = line.includes(';')
+      ? line.split(';')
+      : line.includes('\t')
+        ? line.split('\t')
+        : line.trim().split(/\s+/)
     const [u, v] = cells.map((cell) => parseQuantity(cell, 'length'))
     if (cells.length !== 2 || !u || !v) {
       return { ok: false, reason: `Line ${index + 1}, "${line.trim()}": give u and v, parted by a semicolon` }

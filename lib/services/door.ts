@@ -15,7 +15,9 @@ export async function readDoor(): Promise<{ setUp: boolean; shopName: string; is
 export async function setUpShop(input: FirstLead): Promise<void> {
   const expected = await firstLeadCode()
   if (!expected || !same(input.code.trim().toUpperCase(), expected.toUpperCase())) {
-    throw new Refusal('That is not the code that the start printed', { fields: { code: 'Look in the window where npm start runs' } })
+    throw new Refusal('That is not the code that the start printed', {
+      fields: { code: 'Look in the window where npm start runs' },
+    })
   }
   await addFirstLead(randomUUID(), input)
 }

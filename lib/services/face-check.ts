@@ -13,7 +13,9 @@ export function checkedArea(input: FaceAreaInput): FaceAreaInput {
     throw new Refusal(says, { fields: { boundary: says } })
   }
   if (regionsArea([{ outer: input.boundary, holes: [] }]) < 1) {
-    throw new Refusal('The boundary encloses no area', { fields: { boundary: 'Encloses no area; check its points' } })
+    throw new Refusal('The boundary encloses no area', {
+      fields: { boundary: 'Encloses no area; check its points' },
+    })
   }
   return {
     ...input,

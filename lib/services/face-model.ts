@@ -39,6 +39,9 @@ export function faceModelOf(
       face: plan.result.value.face.map((region) => region.outer),
       footprint: plan.result.value.footprint.map((region) => region.outer),
     })),
-    openings: planned.map(({ patch, plan }) => ({ name: `Patch ${patch.number}`, regions: [plan.result.value.opening] })),
+    openings: planned.map(({ patch, plan }) => ({
+      name: `Patch ${patch.number}`,
+      regions: [plan.result.value.opening],
+    })),
   }
 }

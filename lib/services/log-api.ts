@@ -72,6 +72,8 @@ async function areaIdOf(mould: StoredMould, name: string, areaId: string | null)
   const found = areas.find((area) => area.name.trim().toLowerCase() === name.toLowerCase())
   if (found && (areaId === null || areaId === found.id)) return found.id
   const known = areas.map((area) => area.name).join(', ') || 'none yet'
-  const says = found ? 'Name and id are of two areas; give one of them' : `${mould.code} has no area "${name}"; there is ${known}`
+  const says = found
+    ? 'Name and id are of two areas; give one of them'
+    : `${mould.code} has no area "${name}"; there is ${known}`
   throw new Refusal(says, { fields: { area: says } })
 }

@@ -8,11 +8,11 @@ import { Refusal } from '#lib/store/errors'
 import {
   appendEntries,
   type EntryToWrite,
+  pullAfter,
+  listEntries as readEntries,
+  readEntry,
   lastProducts as readLastProducts,
   latestEntries as readLatest,
-  listEntries as readEntries,
-  pullAfter,
-  readEntry,
 } from '#lib/store/log'
 import { type ShopContext, shopContext } from './shop'
 import { everyone, hands, verb } from './verb'
@@ -33,7 +33,11 @@ export const writeEntry = verb('log.write', hands, NewLogEntry, async (actor, en
 export const listLog = verb(
   'log.list',
   everyone,
-  z.object({ mouldId: z.uuid(), kinds: z.array(z.enum(logKinds)).default([]), limit: z.int().min(1).max(5000).default(500) }),
+  z.object({
+    mouldId: z.uuid(),
+    kinds: z.array(z.enum(logKinds)).default([]),
+    limit: z.int().min(1).max(5000).default(500),
+  }),
   (_actor, { mouldId, kinds, limit }) => readEntries(mouldId, { kinds, limit }),
 )
 
@@ -43,8 +47,11 @@ export const readLogEntry = verb('log.read', everyone, z.object({ id: z.uuid() }
   return entry
 })
 
-export const latestEntries = verb('log.latest', everyone, z.object({ limit: z.int().min(1).max(200) }), (_actor, { limit }) =>
-  readLatest(limit),
+export const latestEntries = verb(
+  'log.latest',
+  everyone,
+  z.object({ limit: z.int().min(1).max(200) }),
+  (_actor, { limit }) => readLatest(limit),
 )
 
 /** Products as they were last written, newest first, to be offered again. */
@@ -67,7 +74,9 @@ async function checkCorrection(entry: NewLogEntry, correctsId: string): Promise<
   const wrong = await readEntry(correctsId)
   if (!wrong) throw new Refusal('The entry to be put right is not there', { status: 404 })
   if (wrong.kind === 'correction' && entry.kind === 'correction') {
-    throw new Refusal('What was struck out is not brought back by striking out the strike: write the entry anew')
+    throw new Refusal(
+      'What was struck out is not brought back by striking out the strike: write the entry anew',
+    )
   }
   if (wrong.kind === 'patch-laid' || wrong.kind === 'proved') {
     throw new Refusal('What a plan wrote is put right by a new version of the plan, or told in a note')
@@ -111,11 +120,16 @@ async function judgeClearance(
   sql: Parameters<NonNullable<EntryToWrite['judge']>>[0],
 ): Promise<LogEntry['data']> {
   if (await pullAfter(entry.mouldId, entry.doneOn, dayOrder, sql)) {
-    throw new Refusal('A later pull is written down already: a mould is cleared before the lay-up, not after the pull', {
-      fields: { doneOn: 'A pull stands after it' },
-    })
+    throw new Refusal(
+      'A later pull is written down already: a mould is cleared before the lay-up, not after the pull',
+      {
+        fields: { doneOn: 'A pull stands after it' },
+      },
+    )
   }
-  const counts = (await mouldCounts([entry.mouldId], context.season?.startsOn ?? null, sql)).get(entry.mouldId)
+  const counts = (await mouldCounts([entry.mouldId], context.season?.startsOn ?? null, sql)).get(
+    entry.mouldId,
+  )
   if (!counts) throw new Refusal('There is no such mould', { status: 404 })
   const matters = beforeLayUp(counts, context.shop.rules.upkeep, context.today, context.now)
   const stops = matters.filter((matter) => matter.severity === 'stop')
@@ -123,7 +137,9 @@ async function judgeClearance(
   if (stops.length > 0 && !(actor.role === 'lead' && because)) {
     const open = stops.map((matter) => matter.text).join('. ')
     throw new Refusal(
-      actor.role === 'lead' ? `${open}. Give a because to clear it all the same.` : `${open}. Settle it first, or ask a lead.`,
+      actor.role === 'lead'
+        ? `${open}. Give a because to clear it all the same.`
+        : `${open}. Settle it first, or ask a lead.`,
       actor.role === 'lead' ? { fields: { 'data.because': 'Give a because' } } : {},
     )
   }

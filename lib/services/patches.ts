@@ -1,26 +1,36 @@
 import * as z from 'zod'
 import type { Loop, Region } from '#lib/core/geometry/types'
+import { mayMove, movesFrom, type PlanState, planPatch } from '#lib/core/repair/index'
 import { openingRegion } from '#lib/core/repair/opening'
-import { mayMove, movesFrom, planPatch, type PlanState } from '#lib/core/repair/index'
 import type { OldPatch, PatchArea, PatchInput, PatchPlan } from '#lib/core/repair/types'
 import { CALCULATION_VERSION, type Outcome, type Result } from '#lib/core/result'
 import type { Actor } from '#lib/schema/actor'
-import { LayPatch, type OpeningSource, PatchInputSchema, PatchSketch, PlanAct, ProvePatch, PutBy, SignPlan, TickLine } from '#lib/schema/patch'
+import {
+  LayPatch,
+  type OpeningSource,
+  PatchInputSchema,
+  PatchSketch,
+  PlanAct,
+  ProvePatch,
+  PutBy,
+  SignPlan,
+  TickLine,
+} from '#lib/schema/patch'
 import { Refusal, violatedConstraint } from '#lib/store/errors'
 import { currentPoints, type PointIssue, readArea, type StoredArea } from '#lib/store/face'
 import { readMould } from '#lib/store/moulds'
 import {
   addPlan,
-  benchPlan as stepToBench,
   didStep,
-  listPatches as readPatches,
   patchesOnMould,
-  putByPlan as stepToPutBy,
-  readPatch as readStoredPatch,
+  listPatches as readPatches,
   readPlan,
+  readPatch as readStoredPatch,
   type StoredPlan,
-  signPlan as stepToSigned,
   stepPlanWithEntry,
+  benchPlan as stepToBench,
+  putByPlan as stepToPutBy,
+  signPlan as stepToSigned,
   tickLine as writeTick,
 } from '#lib/store/patches'
 import { listMaterials, plyMaterial, readStack, stackPlies } from '#lib/store/stores'
@@ -29,7 +39,9 @@ import { shopContext } from './shop'
 import { everyone, hands, leads, verb } from './verb'
 
 /** Computes a plan from what is sent alone; reads and writes nothing. */
-export const computePatch = verb('patches.compute', everyone, PatchInputSchema, async (_actor, input) => planPatch(input))
+export const computePatch = verb('patches.compute', everyone, PatchInputSchema, async (_actor, input) =>
+  planPatch(input),
+)
 
 /** Works out what a sketch would give, from the mould's real stack and face; saves nothing. */
 export const previewPatch = verb('patches.preview', everyone, PatchSketch, async (_actor, sketch) => {
@@ -50,23 +62,42 @@ function answered(outcome: Outcome<PatchPlan>): Result<PatchPlan> {
   return outcome.result
 }
 
-export const listPatches = verb('patches.list', everyone, z.object({ mouldId: z.uuid().nullable() }), (_actor, { mouldId }) =>
-  readPatches(mouldId),
+export const listPatches = verb(
+  'patches.list',
+  everyone,
+  z.object({ mouldId: z.uuid().nullable() }),
+  (_actor, { mouldId }) => readPatches(mouldId),
 )
 
-export const readPatch = verb('patches.read', everyone, z.object({ id: z.uuid() }), async (_actor, { id }) => {
-  const patch = await readStoredPatch(id)
-  if (!patch) throw new Refusal('There is no such patch', { status: 404 })
-  return patch
-})
+export const readPatch = verb(
+  'patches.read',
+  everyone,
+  z.object({ id: z.uuid() }),
+  async (_actor, { id }) => {
+    const patch = await readStoredPatch(id)
+    if (!patch) throw new Refusal('There is no such patch', { status: 404 })
+    return patch
+  },
+)
 
-export const signPlan = verb('patches.sign', leads, SignPlan, async (actor, { planId, sawVersion, becauses }) => {
-  const plan = await planOf(planId)
-  if (await didStep(actor, plan, sawVersion, 'signed')) return
-  const given = Object.fromEntries(Object.entries(becauses).filter(([, because]) => because.trim() !== ''))
-  mustMove({ ...plan, becauses: given }, 'signed', null)
-  await stepToSigned(actor, planId, sawVersion, given, plan.createdById !== null && plan.createdById === actor.id)
-})
+export const signPlan = verb(
+  'patches.sign',
+  leads,
+  SignPlan,
+  async (actor, { planId, sawVersion, becauses }) => {
+    const plan = await planOf(planId)
+    if (await didStep(actor, plan, sawVersion, 'signed')) return
+    const given = Object.fromEntries(Object.entries(becauses).filter(([, because]) => because.trim() !== ''))
+    mustMove({ ...plan, becauses: given }, 'signed', null)
+    await stepToSigned(
+      actor,
+      planId,
+      sawVersion,
+      given,
+      plan.createdById !== null && plan.createdById === actor.id,
+    )
+  },
+)
 
 export const benchPlan = verb('patches.bench', hands, PlanAct, async (actor, { planId, sawVersion }) => {
   const plan = await planOf(planId)
@@ -80,25 +111,37 @@ export const benchPlan = verb('patches.bench', hands, PlanAct, async (actor, { p
   }
 })
 
-export const putByPlan = verb('patches.put-by', leads, PutBy, async (actor, { planId, sawVersion, reason }) => {
-  const plan = await planOf(planId)
-  if (await didStep(actor, plan, sawVersion, 'put by')) return
-  mustMove(plan, 'put by', reason)
-  await stepToPutBy(actor, planId, sawVersion, reason)
-})
+export const putByPlan = verb(
+  'patches.put-by',
+  leads,
+  PutBy,
+  async (actor, { planId, sawVersion, reason }) => {
+    const plan = await planOf(planId)
+    if (await didStep(actor, plan, sawVersion, 'put by')) return
+    mustMove(plan, 'put by', reason)
+    await stepToPutBy(actor, planId, sawVersion, reason)
+  },
+)
 
-export const tickLine = verb('patches.tick', hands, TickLine, async (actor, { planId, position, ticked, note }) => {
-  const plan = await planOf(planId)
-  if (plan.state !== 'on the bench' && plan.state !== 'laid') {
-    throw new Refusal(`Lines are ticked on the bench; this plan is ${plan.state}`)
-  }
-  const line = plan.lines.find((candidate) => candidate.position === position)
-  if (!line) throw new Refusal('There is no such line', { status: 404 })
-  if (ticked && line.secondPerson && note.trim() === '') {
-    throw new Refusal('A second person looks at this line: write who in the note', { fields: { note: 'Who looked?' } })
-  }
-  await writeTick(actor, planId, position, ticked, note)
-})
+export const tickLine = verb(
+  'patches.tick',
+  hands,
+  TickLine,
+  async (actor, { planId, position, ticked, note }) => {
+    const plan = await planOf(planId)
+    if (plan.state !== 'on the bench' && plan.state !== 'laid') {
+      throw new Refusal(`Lines are ticked on the bench; this plan is ${plan.state}`)
+    }
+    const line = plan.lines.find((candidate) => candidate.position === position)
+    if (!line) throw new Refusal('There is no such line', { status: 404 })
+    if (ticked && line.secondPerson && note.trim() === '') {
+      throw new Refusal('A second person looks at this line: write who in the note', {
+        fields: { note: 'Who looked?' },
+      })
+    }
+    await writeTick(actor, planId, position, ticked, note)
+  },
+)
 
 /** The patch is in the mould: writes the log entry with the lots, and the plan is laid. */
 export const layPatch = verb('patches.lay', hands, LayPatch, async (actor, input) => {
@@ -107,7 +150,9 @@ export const layPatch = verb('patches.lay', hands, LayPatch, async (actor, input
   const needed = new Set(plan.result.value.takeOff.map((material) => material.material.name))
   for (const lot of input.lots) needed.delete(lot.material)
   if (needed.size > 0) {
-    throw new Refusal(`Give the lot of ${[...needed].join(' and ')}`, { fields: { lots: 'Every material needs its lot' } })
+    throw new Refusal(`Give the lot of ${[...needed].join(' and ')}`, {
+      fields: { lots: 'Every material needs its lot' },
+    })
   }
   await writeStep(actor, plan, 'laid', input, {
     kind: 'patch-laid',
@@ -119,7 +164,10 @@ export const layPatch = verb('patches.lay', hands, LayPatch, async (actor, input
 export const provePatch = verb('patches.prove', hands, ProvePatch, async (actor, input) => {
   const plan = await planOf(input.planId)
   if (plan.provedEntryId !== input.entryId) mustMove(plan, 'proved', null)
-  await writeStep(actor, plan, 'proved', input, { kind: 'proved', data: { planId: plan.id, number: plan.patch.number } })
+  await writeStep(actor, plan, 'proved', input, {
+    kind: 'proved',
+    data: { planId: plan.id, number: plan.patch.number },
+  })
 })
 
 type PlanWithPatch = NonNullable<Awaited<ReturnType<typeof readPlan>>>
@@ -148,9 +196,17 @@ async function writeStep(
   actor: Actor,
   plan: PlanWithPatch,
   to: 'laid' | 'proved',
-  input: { readonly sawVersion: number; readonly entryId: string; readonly doneOn: string; readonly note: string },
+  input: {
+    readonly sawVersion: number
+    readonly entryId: string
+    readonly doneOn: string
+    readonly note: string
+  },
   what:
-    | { readonly kind: 'patch-laid'; readonly data: { planId: string; number: number; lots: { material: string; lot: string }[] } }
+    | {
+        readonly kind: 'patch-laid'
+        readonly data: { planId: string; number: number; lots: { material: string; lot: string }[] }
+      }
     | { readonly kind: 'proved'; readonly data: { planId: string; number: number } },
 ): Promise<void> {
   const context = await shopContext()
@@ -189,15 +245,20 @@ async function inputOf(sketch: PatchSketch): Promise<PatchInput> {
   const stackId = area.stackId ?? mould.stackId
   const stack = stackId ? await readStack(stackId) : null
   if (!stack) {
-    throw new Refusal(`${mould.code} has no stack yet: give the mould or the area ${area.name} one, so that the plies are known`, {
-      fields: { areaId: 'No stack known here' },
-    })
+    throw new Refusal(
+      `${mould.code} has no stack yet: give the mould or the area ${area.name} one, so that the plies are known`,
+      {
+        fields: { areaId: 'No stack known here' },
+      },
+    )
   }
   const plies = stackPlies(stack)
   const cured = stack.plies.map((ply) => ply.material)
   const removed = sketch.pliesFromFace ?? plies.length
   if (removed > plies.length) {
-    throw new Refusal(`The stack has ${plies.length} plies`, { fields: { pliesFromFace: `At most ${plies.length}` } })
+    throw new Refusal(`The stack has ${plies.length} plies`, {
+      fields: { pliesFromFace: `At most ${plies.length}` },
+    })
   }
   const readings = area.readings.map((reading) => reading.thicknessMm)
   return {
@@ -210,7 +271,10 @@ async function inputOf(sketch: PatchSketch): Promise<PatchInput> {
     taper: sketch.taper,
     coverPlies: sketch.coverPlies.map(({ materialId, directionDeg }, index) => {
       const material = materials.find((candidate) => candidate.id === materialId)
-      if (!material) throw new Refusal('There is no such material', { fields: { [`coverPlies.${index}.materialId`]: 'Choose a material' } })
+      if (!material)
+        throw new Refusal('There is no such material', {
+          fields: { [`coverPlies.${index}.materialId`]: 'Choose a material' },
+        })
       return { material: plyMaterial(material), directionDeg }
     }),
     area: patchArea(area, points, others, sketch.patchId),
@@ -240,7 +304,10 @@ function patchArea(
   ownPatchId: string,
 ): PatchArea {
   const inTheMould = others.filter(
-    ({ patch, plan }) => patch.areaId === area.id && patch.id !== ownPatchId && (plan.state === 'laid' || plan.state === 'proved'),
+    ({ patch, plan }) =>
+      patch.areaId === area.id &&
+      patch.id !== ownPatchId &&
+      (plan.state === 'laid' || plan.state === 'proved'),
   )
   return {
     name: area.name,
@@ -258,7 +325,9 @@ function patchArea(
         isDatum: point.isDatum,
       })),
     oldPatches: inTheMould.flatMap(({ patch, plan }) =>
-      pairs(plan.result.value).map(({ face, footprint }): OldPatch => ({ name: `Patch ${patch.number}`, face, footprint })),
+      pairs(plan.result.value).map(
+        ({ face, footprint }): OldPatch => ({ name: `Patch ${patch.number}`, face, footprint }),
+      ),
     ),
     grid: { originMm: area.gridOriginMm, cellMm: area.gridCellMm },
   }

@@ -1,5 +1,5 @@
-import { shopDay } from '#lib/core/dates'
 import * as z from 'zod'
+import { shopDay } from '#lib/core/dates'
 import { benchSheet, type PatchSheet, plyTemplates } from '#lib/exchange/sheets/index'
 import { Refusal } from '#lib/store/errors'
 import { readPatch, type StoredPatch, type StoredPlan } from '#lib/store/patches'

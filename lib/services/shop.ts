@@ -36,7 +36,10 @@ export const saveSettings = verb(
  * Turns a broken unique rule into words at the field that has to change, and a reference to something that is not
  * there into words; anything else goes on.
  */
-export async function told<Value>(write: Promise<Value>, names: Readonly<Record<string, { field: string; says: string }>>): Promise<Value> {
+export async function told<Value>(
+  write: Promise<Value>,
+  names: Readonly<Record<string, { field: string; says: string }>>,
+): Promise<Value> {
   try {
     return await write
   } catch (error) {
@@ -51,7 +54,16 @@ export async function told<Value>(write: Promise<Value>, names: Readonly<Record<
   }
 }
 
-const tables = ['mould', 'pattern', 'face_area', 'thickness_reading', 'locating_table', 'locating_point', 'stack_ply', 'patch']
+const tables = [
+  'mould',
+  'pattern',
+  'face_area',
+  'thickness_reading',
+  'locating_table',
+  'locating_point',
+  'stack_ply',
+  'patch',
+]
 
 /** "mould_part_id_fkey" -> "partId"; null for a rule of another kind. */
 function referringField(rule: string): string | null {

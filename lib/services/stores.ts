@@ -3,15 +3,18 @@ import { MaterialInput, StackInput } from '#lib/schema/material'
 import {
   addMaterial as insertMaterial,
   addStack as insertStack,
-  changeMaterial as updateMaterial,
-  changeStack as updateStack,
   listMaterials as readMaterials,
   listStacks as readStacks,
+  changeMaterial as updateMaterial,
+  changeStack as updateStack,
 } from '#lib/store/stores'
 import { told } from './shop'
 import { everyone, leads, verb } from './verb'
 
-const codeTaken = (what: string) => ({ field: 'code', says: `Another ${what} has this code; codes are compared without case` })
+const codeTaken = (what: string) => ({
+  field: 'code',
+  says: `Another ${what} has this code; codes are compared without case`,
+})
 const materialRules = { material_code_key: codeTaken('material') }
 const stackRules = { stack_code_key: codeTaken('stack') }
 
@@ -27,7 +30,9 @@ export const changeMaterial = verb(
 )
 
 export const listStacks = verb('stacks.list', everyone, z.object({}), () => readStacks())
-export const addStack = verb('stacks.add', leads, StackInput, (actor, input) => told(insertStack(actor, input), stackRules))
+export const addStack = verb('stacks.add', leads, StackInput, (actor, input) =>
+  told(insertStack(actor, input), stackRules),
+)
 export const changeStack = verb(
   'stacks.change',
   leads,

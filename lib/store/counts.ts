@@ -16,7 +16,11 @@ export interface StripMarks {
   readonly pulls: readonly PullStroke[]
   /** Days on which coats went on, with the number of pulls before. */
   readonly coats: readonly { readonly doneOn: string; readonly afterPull: number }[]
-  readonly patches: readonly { readonly number: number; readonly doneOn: string; readonly afterPull: number }[]
+  readonly patches: readonly {
+    readonly number: number
+    readonly doneOn: string
+    readonly afterPull: number
+  }[]
 }
 
 /**
@@ -29,49 +33,51 @@ export async function mouldCounts(
   seasonStart: string | null,
   sql: Sql = db().sql,
 ): Promise<Map<string, MouldCounts>> {
-  const of = (column: string) => (mouldIds === null ? sql`true` : sql`${sql(column)} = any(${[...mouldIds]}::uuid[])`)
+  const of = (column: string) =>
+    mouldIds === null ? sql`true` : sql`${sql(column)} = any(${[...mouldIds]}::uuid[])`
   const from = seasonStart ?? '0001-01-01'
-  const [moulds, pulls, cleared, places, flags, damage, plans, unproved, repairs, leaks, release, good] = await Promise.all([
-    sql`select id from mould where ${of('id')}`,
-    sql`
+  const [moulds, pulls, cleared, places, flags, damage, plans, unproved, repairs, leaks, release, good] =
+    await Promise.all([
+      sql`select id from mould where ${of('id')}`,
+      sql`
       select mould_id, count(*)::int as pulls, count(*) filter (where done_on >= ${from})::int as this_season,
         count(*) filter (where not cleared)::int as not_cleared, max(done_on) as last_on,
         (array_agg(data ->> 'went' order by pull_no desc))[1] as last_went
       from pull_entry where ${of('mould_id')} group by mould_id`,
-    sql`
+      sql`
       select distinct on (c.mould_id) c.mould_id, c.done_on, (c.data ->> 'proof')::boolean as proof
       from effective_entry c where c.kind = 'cleared' and ${of('c.mould_id')}
         and not exists (select 1 from effective_entry p where p.mould_id = c.mould_id and p.kind = 'pull'
           and (p.done_on, p.day_order, p.written_at, p.id) > (c.done_on, c.day_order, c.written_at, c.id))
       order by c.mould_id, c.done_on desc, c.day_order desc, c.written_at desc, c.id desc`,
-    sql`select mould_id, place from mould_place where ${of('mould_id')}`,
-    sql`
+      sql`select mould_id, place from mould_place where ${of('mould_id')}`,
+      sql`
       select f.mould_id, f.state, f.reason, f.done_on from mould_flag f where f.is_on and ${of('f.mould_id')}
         and not (f.state = 'racked' and exists (select 1 from effective_entry c where c.mould_id = f.mould_id and c.kind = 'cleared'
           and (c.done_on, c.day_order, c.written_at, c.id) > (f.done_on, f.day_order, f.written_at, f.entry_id)))`,
-    sql`
+      sql`
       select d.mould_id, case when d.kind = 'pull' then 'last part stuck; inspect first' else d.data ->> 'what' end as what,
         a.name as area, d.done_on
       from open_damage d left join face_area a on a.id = d.area_id where ${of('d.mould_id')} order by d.done_on`,
-    sql`
+      sql`
       select p.mould_id, p.number, a.name as area, pl.result -> 'value' ->> 'place' as place
       from patch_plan pl join patch p on p.id = pl.patch_id join face_area a on a.id = p.area_id
       where pl.state = 'on the bench' and ${of('p.mould_id')} order by pl.bench_at`,
-    sql`
+      sql`
       select p.mould_id, p.id as patch_id, p.number, pl.result -> 'value' ->> 'place' as place, e.done_on
       from patch_plan pl join patch p on p.id = pl.patch_id join log_entry e on e.id = pl.laid_entry_id
       where pl.state = 'laid' and ${of('p.mould_id')} order by p.number`,
-    sql`
+      sql`
       select distinct on (mould_id) mould_id, done_on, day_order, written_at, id from effective_entry
       where kind = 'patch-laid' and ${of('mould_id')}
       order by mould_id, done_on desc, day_order desc, written_at desc, id desc`,
-    sql`
+      sql`
       select distinct on (l.mould_id) l.mould_id, l.done_on as "doneOn", l.data,
         not exists (select 1 from effective_entry r where r.mould_id = l.mould_id and r.kind = 'patch-laid'
           and (r.done_on, r.day_order, r.written_at, r.id) > (l.done_on, l.day_order, l.written_at, l.id)) as since_repair
       from effective_entry l where l.kind = 'leak-check' and ${of('l.mould_id')}
       order by l.mould_id, l.done_on desc, l.day_order desc, l.written_at desc, l.id desc`,
-    sql`
+      sql`
       select r.*, a.name as area_name, p.number as patch_number, pl.result -> 'value' ->> 'place' as patch_place,
         to_json(r.coat_at) #>> '{}' as coat_moment
       from release_count r
@@ -80,7 +86,7 @@ export async function mouldCounts(
       left join patch_plan pl on pl.patch_id = r.patch_id and pl.state in ('laid', 'proved')
       where ${of('r.mould_id')} and (r.target <> 'patch' or pl.state = 'laid')
       order by r.mould_id, case r.target when 'face' then 0 when 'area' then 1 else 2 end, a.position, p.number`,
-    sql`
+      sql`
       with last_good as (
         select distinct on (mould_id) * from pull_entry where data ->> 'went' = 'usual' and ${of('mould_id')}
         order by mould_id, pull_no desc)
@@ -95,7 +101,7 @@ export async function mouldCounts(
         and e.area_id is null and e.patch_id is null
         and (e.done_on, e.day_order, e.written_at, e.id) < (g.done_on, g.day_order, g.written_at, g.id)
         order by e.done_on desc, e.day_order desc, e.written_at desc, e.id desc limit 1) c on true`,
-  ])
+    ])
   const pullsOf = byMould(pulls)
   const clearedOf = byMould(cleared)
   const placeOf = byMould(places)
@@ -171,7 +177,11 @@ function byMould(rows: readonly unknown[]): Map<string, Row[]> {
 function toRelease(row: Row): ReleaseCount {
   const target = row.target as ReleaseCount['target']
   const name =
-    target === 'face' ? 'whole face' : target === 'area' ? (row.area_name as string) : `Patch ${row.patch_number}, ${row.patch_place}`
+    target === 'face'
+      ? 'whole face'
+      : target === 'area'
+        ? (row.area_name as string)
+        : `Patch ${row.patch_number}, ${row.patch_place}`
   return {
     target,
     areaId: row.area_id,
@@ -207,13 +217,22 @@ export async function stripMarks(mouldIds: readonly string[] | null): Promise<Ma
     where e.kind in ('pull', 'coat', 'patch-laid')
       and ${mouldIds === null ? sql`true` : sql`e.mould_id = any(${[...mouldIds]}::uuid[])`}
     order by e.mould_id, e.done_on, e.day_order, e.written_at, e.id`
-  const found = new Map<string, { pulls: PullStroke[]; coats: StripMarks['coats'][number][]; patches: StripMarks['patches'][number][] }>()
+  const found = new Map<
+    string,
+    { pulls: PullStroke[]; coats: StripMarks['coats'][number][]; patches: StripMarks['patches'][number][] }
+  >()
   for (const row of rows) {
     const marks = found.get(row.mould_id) ?? { pulls: [], coats: [], patches: [] }
     found.set(row.mould_id, marks)
     const afterPull = marks.pulls.length
     if (row.kind === 'pull') {
-      marks.pulls.push({ id: row.id, doneOn: row.done_on, went: row.went, cleared: row.cleared, pullNo: row.pull_no })
+      marks.pulls.push({
+        id: row.id,
+        doneOn: row.done_on,
+        went: row.went,
+        cleared: row.cleared,
+        pullNo: row.pull_no,
+      })
     } else if (row.kind === 'coat') {
       marks.coats.push({ doneOn: row.done_on, afterPull })
     } else {

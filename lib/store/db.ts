@@ -13,7 +13,9 @@ const isoDateAsText = {
 
 function open(url: string) {
   return {
-    prisma: new PrismaClient({ adapter: new PrismaPg({ connectionString: url, max: 5, connectionTimeoutMillis: 5000 }) }),
+    prisma: new PrismaClient({
+      adapter: new PrismaPg({ connectionString: url, max: 5, connectionTimeoutMillis: 5000 }),
+    }),
     sql: postgres(url, { max: 5, connect_timeout: 5, onnotice: () => {}, types: { date: isoDateAsText } }),
   }
 }

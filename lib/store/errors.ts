@@ -32,7 +32,8 @@ export function violatedConstraint(error: unknown): string | null {
   if (typeof error !== 'object' || error === null) return null
   const byPostgres = (error as { constraint_name?: unknown }).constraint_name
   if (typeof byPostgres === 'string') return byPostgres
-  const cause = (error as { meta?: { driverAdapterError?: { cause?: unknown } } }).meta?.driverAdapterError?.cause
+  const cause = (error as { meta?: { driverAdapterError?: { cause?: unknown } } }).meta?.driverAdapterError
+    ?.cause
   if (typeof cause !== 'object' || cause === null) return null
   const { constraint, originalMessage } = cause as {
     constraint?: { index?: string; fields?: string[]; foreignKey?: object }

@@ -29,7 +29,18 @@ function toReading({ areaId: _area, byId: _by, measuredOn, ...row }: ThicknessRe
 }
 
 function toArea(row: FaceAreaModel & { readings: ThicknessReadingModel[] }): StoredArea {
-  const { curvature: _flat, boundary, lines, keepOuts, originMm, uAxis, vAxis, gridOriginMm, readings, ...rest } = row
+  const {
+    curvature: _flat,
+    boundary,
+    lines,
+    keepOuts,
+    originMm,
+    uAxis,
+    vAxis,
+    gridOriginMm,
+    readings,
+    ...rest
+  } = row
   return {
     ...rest,
     originMm: originMm as [number, number, number],
@@ -44,7 +55,11 @@ function toArea(row: FaceAreaModel & { readings: ThicknessReadingModel[] }): Sto
 }
 
 export async function listAreas(mouldId: string): Promise<StoredArea[]> {
-  const rows = await db().prisma.faceArea.findMany({ where: { mouldId }, orderBy: { position: 'asc' }, include: inOrder })
+  const rows = await db().prisma.faceArea.findMany({
+    where: { mouldId },
+    orderBy: { position: 'asc' },
+    include: inOrder,
+  })
   return rows.map(toArea)
 }
 
@@ -53,7 +68,16 @@ export async function readArea(id: string): Promise<StoredArea | null> {
   return row && toArea(row)
 }
 
-function areaColumns({ boundary, lines, keepOuts, originMm, uAxis, vAxis, gridOriginMm, ...rest }: FaceAreaInput) {
+function areaColumns({
+  boundary,
+  lines,
+  keepOuts,
+  originMm,
+  uAxis,
+  vAxis,
+  gridOriginMm,
+  ...rest
+}: FaceAreaInput) {
   return {
     ...rest,
     originMm: [...originMm],
@@ -84,7 +108,11 @@ export const changeArea = (actor: Actor, sawVersion: number, input: FaceAreaInpu
       const row = await tx.faceArea.findUnique({ where: { id }, include: inOrder })
       return row && toArea(row)
     },
-    (tx) => tx.faceArea.updateMany({ where: { id, version: sawVersion }, data: { ...columns, version: { increment: 1 } } }),
+    (tx) =>
+      tx.faceArea.updateMany({
+        where: { id, version: sawVersion },
+        data: { ...columns, version: { increment: 1 } },
+      }),
   )
 }
 
@@ -144,7 +172,10 @@ export async function addPointIssue(actor: Actor, input: LocatingIssueInput): Pr
   await createOnce(actor, 'locating-table', input.id, input, async (tx) => {
     // One writer at a time gives out the next number.
     await tx.$executeRaw`SELECT pg_advisory_xact_lock(hashtext('locating_table'))`
-    const areas = await tx.faceArea.findMany({ where: { mouldId: input.mouldId }, orderBy: { position: 'asc' } })
+    const areas = await tx.faceArea.findMany({
+      where: { mouldId: input.mouldId },
+      orderBy: { position: 'asc' },
+    })
     const last = await tx.locatingTable.aggregate({ _max: { number: true } })
     const areaOf = (name: string, row: number) => {
       if (name === '' && areas.length <= 1) return areas[0]?.id ?? null
@@ -178,4 +209,3 @@ export async function addPointIssue(actor: Actor, input: LocatingIssueInput): Pr
     })
   })
 }
-

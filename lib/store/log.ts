@@ -41,13 +41,19 @@ export async function listEntries(mouldId: string, filter: HistoryFilter = {}): 
   return rows as unknown as LogEntry[]
 }
 
-export async function readEntry(id: string, sql: Sql = db().sql): Promise<(LogEntry & { readonly mouldId: string }) | null> {
-  const rows = await sql`select ${entryColumns(sql)}, e.mould_id as "mouldId" ${entryJoins(sql)} where e.id = ${id}`
+export async function readEntry(
+  id: string,
+  sql: Sql = db().sql,
+): Promise<(LogEntry & { readonly mouldId: string }) | null> {
+  const rows =
+    await sql`select ${entryColumns(sql)}, e.mould_id as "mouldId" ${entryJoins(sql)} where e.id = ${id}`
   return (rows[0] as unknown as (LogEntry & { readonly mouldId: string }) | undefined) ?? null
 }
 
 /** Newest entries over all moulds, for the Bench. */
-export async function latestEntries(limit: number): Promise<(LogEntry & { mouldCode: string; mouldName: string })[]> {
+export async function latestEntries(
+  limit: number,
+): Promise<(LogEntry & { mouldCode: string; mouldName: string })[]> {
   const { sql } = db()
   const rows = await sql`
     select ${entryColumns(sql)}, m.code as "mouldCode", m.name as "mouldName" ${entryJoins(sql)}
@@ -57,19 +63,26 @@ export async function latestEntries(limit: number): Promise<(LogEntry & { mouldC
 }
 
 /** How the products that were last used are called, newest first, to be offered again. */
-export async function lastProducts(): Promise<{ kind: 'strip' | 'clean' | 'seal' | 'coat'; product: string; lot: string | null }[]> {
+export async function lastProducts(): Promise<
+  { kind: 'strip' | 'clean' | 'seal' | 'coat'; product: string; lot: string | null }[]
+> {
   const { sql } = db()
   const rows = await sql`
     select distinct on (kind, product) kind, data ->> 'product' as product, data ->> 'lot' as lot, done_on
     from (select *, data ->> 'product' as product from effective_entry where kind in ('strip', 'clean', 'seal', 'coat')) e
     order by kind, product, done_on desc, day_order desc, written_at desc`
-  return (rows as unknown as { kind: 'coat'; product: string; lot: string | null; done_on: string }[]).sort((x, y) =>
-    x.done_on < y.done_on ? 1 : -1,
+  return (rows as unknown as { kind: 'coat'; product: string; lot: string | null; done_on: string }[]).sort(
+    (x, y) => (x.done_on < y.done_on ? 1 : -1),
   )
 }
 
 /** Whether a pull of this mould stands in the log later than a place in a day's order. */
-export async function pullAfter(mouldId: string, doneOn: string, dayOrder: number, sql: Sql = db().sql): Promise<boolean> {
+export async function pullAfter(
+  mouldId: string,
+  doneOn: string,
+  dayOrder: number,
+  sql: Sql = db().sql,
+): Promise<boolean> {
   const rows = await sql`
     select 1 from effective_entry where mould_id = ${mouldId} and kind = 'pull' and (done_on, day_order) > (${doneOn}, ${dayOrder}::int)
     limit 1`
@@ -119,13 +132,16 @@ export async function appendEntry(
   if (entry.sawVersion !== null && entry.sawVersion !== mould.version) {
     const place = (await sql`select place from mould_place where mould_id = ${entry.mouldId}`)[0]?.place ?? ''
     const flags = await sql`select state, reason from mould_flag where mould_id = ${entry.mouldId} and is_on`
-    throw new Refusal(`Somebody else changed ${mould.code} meanwhile. Look at it as it is now, then decide.`, {
-      status: 409,
-      current: {
-        version: mould.version as number,
-        values: { place, states: flags.map((flag) => `${flag.state}: ${flag.reason}`).join('; ') },
+    throw new Refusal(
+      `Somebody else changed ${mould.code} meanwhile. Look at it as it is now, then decide.`,
+      {
+        status: 409,
+        current: {
+          version: mould.version as number,
+          values: { place, states: flags.map((flag) => `${flag.state}: ${flag.reason}`).join('; ') },
+        },
       },
-    })
+    )
   }
   const data = judge ? await judge(sql) : entry.data
   const wrong = entry.correctsId === null ? null : await placeOfWrong(sql, entry.correctsId)
@@ -165,25 +181,39 @@ async function placeOfWrong(sql: Sql, id: string) {
 
 function alreadySent(entry: LogEntry | null): Refusal {
   const words = entry ? entryWords(entry) : null
-  const stored = words && entry ? `: ${words.what}${words.detail ? `, ${words.detail}` : ''}, on ${entry.doneOn} by ${entry.byName}` : ''
-  return new Refusal(`This entry was already sent with other content. Stored is what came first${stored}. Correct it there.`, {
-    status: 409,
-    ...(entry ? { stored: { ...entry } } : {}),
-  })
+  const stored =
+    words && entry
+      ? `: ${words.what}${words.detail ? `, ${words.detail}` : ''}, on ${entry.doneOn} by ${entry.byName}`
+      : ''
+  return new Refusal(
+    `This entry was already sent with other content. Stored is what came first${stored}. Correct it there.`,
+    {
+      status: 409,
+      ...(entry ? { stored: { ...entry } } : {}),
+    },
+  )
 }
 
 function refusalOf(error: unknown): Refusal | null {
   switch (violatedConstraint(error)) {
     case 'log_entry_pkey':
-      return new Refusal('This id was just used for an entry of another mould; make a new id', { status: 409 })
+      return new Refusal('This id was just used for an entry of another mould; make a new id', {
+        status: 409,
+      })
     case 'log_entry_corrects_id_key':
       return new Refusal('Somebody has already put this entry right; correct the newer one', { status: 409 })
     case 'log_entry_area_of_mould':
-      return new Refusal('That area belongs to another mould', { fields: { areaId: 'Choose an area of this mould' } })
+      return new Refusal('That area belongs to another mould', {
+        fields: { areaId: 'Choose an area of this mould' },
+      })
     case 'log_entry_patch_of_mould':
-      return new Refusal('That patch belongs to another mould', { fields: { patchId: 'Choose a patch of this mould' } })
+      return new Refusal('That patch belongs to another mould', {
+        fields: { patchId: 'Choose a patch of this mould' },
+      })
     case 'log_entry_correction_of_mould':
-      return new Refusal('The entry to be put right belongs to another mould', { fields: { correctsId: 'Not of this mould' } })
+      return new Refusal('The entry to be put right belongs to another mould', {
+        fields: { correctsId: 'Not of this mould' },
+      })
     default:
       return null
   }

@@ -28,10 +28,16 @@ export const changePart = (actor: Actor, sawVersion: number, { id, ...columns }:
     'part',
     id,
     (tx) => tx.part.findUnique({ where: { id } }),
-    (tx) => tx.part.updateMany({ where: { id, version: sawVersion }, data: { ...columns, version: { increment: 1 } } }),
+    (tx) =>
+      tx.part.updateMany({
+        where: { id, version: sawVersion },
+        data: { ...columns, version: { increment: 1 } },
+      }),
   )
 
-export async function listPatterns(): Promise<(StoredPattern & { moulds: { id: string; code: string; name: string }[] })[]> {
+export async function listPatterns(): Promise<
+  (StoredPattern & { moulds: { id: string; code: string; name: string }[] })[]
+> {
   return db().prisma.pattern.findMany({
     orderBy: { code: 'asc' },
     include: { moulds: { select: { id: true, code: true, name: true }, orderBy: { code: 'asc' } } },
@@ -47,10 +53,15 @@ export const changePattern = (actor: Actor, sawVersion: number, { id, ...columns
     'pattern',
     id,
     (tx) => tx.pattern.findUnique({ where: { id } }),
-    (tx) => tx.pattern.updateMany({ where: { id, version: sawVersion }, data: { ...columns, version: { increment: 1 } } }),
+    (tx) =>
+      tx.pattern.updateMany({
+        where: { id, version: sawVersion },
+        data: { ...columns, version: { increment: 1 } },
+      }),
   )
 
-export const listSets = (): Promise<StoredSet[]> => db().prisma.mouldSet.findMany({ orderBy: { code: 'asc' } })
+export const listSets = (): Promise<StoredSet[]> =>
+  db().prisma.mouldSet.findMany({ orderBy: { code: 'asc' } })
 
 export const addSet = (actor: Actor, input: MouldSetInput) =>
   createOnce(actor, 'mould-set', input.id, input, (tx) => tx.mouldSet.create({ data: input }))
@@ -104,5 +115,9 @@ export const changeMould = (actor: Actor, sawVersion: number, { id, ...columns }
     'mould',
     id,
     (tx) => tx.mould.findUnique({ where: { id } }),
-    (tx) => tx.mould.updateMany({ where: { id, version: sawVersion }, data: { ...columns, version: { increment: 1 } } }),
+    (tx) =>
+      tx.mould.updateMany({
+        where: { id, version: sawVersion },
+        data: { ...columns, version: { increment: 1 } },
+      }),
   )

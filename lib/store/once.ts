@@ -27,7 +27,10 @@ export async function createOnce(
 ): Promise<boolean> {
   const hash = contentHash(content)
   return db().prisma.$transaction(async (tx) => {
-    const made = await tx.creation.createMany({ data: [{ id, recordKind, contentHash: hash }], skipDuplicates: true })
+    const made = await tx.creation.createMany({
+      data: [{ id, recordKind, contentHash: hash }],
+      skipDuplicates: true,
+    })
     if (made.count === 0) {
       const stored = await tx.creation.findUniqueOrThrow({ where: { id } })
       if (stored.contentHash === hash && stored.recordKind === recordKind) return false
@@ -43,10 +46,19 @@ export async function createOnce(
 }
 
 /** What was sent when a record was made, as the audit has kept it. */
-async function sentFirst(tx: Transaction, recordKind: string, recordId: string): Promise<Record<string, unknown>> {
-  const made = await tx.audit.findFirst({ where: { recordKind, recordId, act: 'made' }, orderBy: { id: 'asc' } })
+async function sentFirst(
+  tx: Transaction,
+  recordKind: string,
+  recordId: string,
+): Promise<Record<string, unknown>> {
+  const made = await tx.audit.findFirst({
+    where: { recordKind, recordId, act: 'made' },
+    orderBy: { id: 'asc' },
+  })
   const content = made?.after
-  return typeof content === 'object' && content !== null && !Array.isArray(content) ? { ...content } : { id: recordId }
+  return typeof content === 'object' && content !== null && !Array.isArray(content)
+    ? { ...content }
+    : { id: recordId }
 }
 
 /** One line of the audit: who, when, what it was before and after. */
@@ -104,10 +116,13 @@ export async function changeSeen<Stored extends Versioned>(
     if (count === 0) {
       const now = (await read(tx)) ?? before
       const { version, ...values } = now
-      throw new Refusal('Somebody else changed this meanwhile. Nothing of yours was saved yet: look and decide.', {
-        status: 409,
-        current: { version, values },
-      })
+      throw new Refusal(
+        'Somebody else changed this meanwhile. Nothing of yours was saved yet: look and decide.',
+        {
+          status: 409,
+          current: { version, values },
+        },
+      )
     }
     if (after) await after(tx)
     await audit(tx, actor, 'changed', recordKind, id, before, await read(tx))

@@ -7,7 +7,7 @@ import type { OpeningSource } from '#lib/schema/patch'
 import { db } from './db'
 import { Refusal } from './errors'
 import type { JobLineModel, PatchPlanModel } from './generated/models'
-import { type EntryToWrite, appendEntry } from './log'
+import { appendEntry, type EntryToWrite } from './log'
 import { audit, createOnce, json } from './once'
 
 export interface StoredLine {
@@ -151,7 +151,9 @@ export async function listPatches(mouldId: string | null): Promise<PatchSummary[
   return rows as unknown as PatchSummary[]
 }
 
-export async function readPatch(id: string): Promise<(StoredPatch & { readonly plans: readonly StoredPlan[] }) | null> {
+export async function readPatch(
+  id: string,
+): Promise<(StoredPatch & { readonly plans: readonly StoredPlan[] }) | null> {
   const row = await db().prisma.patch.findUnique({
     where: { id },
     include: { ...withOwner, plans: { orderBy: { versionNo: 'desc' }, include: withLines } },
@@ -200,7 +202,9 @@ export async function addPlan(actor: Actor, sent: unknown, plan: PlanToWrite): P
     await tx.$executeRaw`select 1 from mould where id = ${plan.mouldId}::uuid for update`
     const patch = await tx.patch.findUnique({ where: { id: plan.patchId }, include: { plans: true } })
     if (patch && (patch.mouldId !== plan.mouldId || patch.areaId !== plan.areaId)) {
-      throw new Refusal('A new version of a patch stays on its mould and area; make a new patch for another place')
+      throw new Refusal(
+        'A new version of a patch stays on its mould and area; make a new patch for another place',
+      )
     }
     if (!patch) {
       const last = await tx.patch.aggregate({ where: { mouldId: plan.mouldId }, _max: { number: true } })
@@ -217,7 +221,9 @@ export async function addPlan(actor: Actor, sent: unknown, plan: PlanToWrite): P
     }
     const blocking = patch?.plans.find((other) => ['on the bench', 'laid', 'proved'].includes(other.state))
     if (blocking) {
-      throw new Refusal(`Version ${blocking.versionNo} is ${blocking.state}; a change now is a new patch`, { status: 409 })
+      throw new Refusal(`Version ${blocking.versionNo} is ${blocking.state}; a change now is a new patch`, {
+        status: 409,
+      })
     }
     const versionNo = 1 + Math.max(0, ...(patch?.plans.map((other) => other.versionNo) ?? []))
     await tx.patchPlan.create({
@@ -248,7 +254,13 @@ export async function addPlan(actor: Actor, sent: unknown, plan: PlanToWrite): P
   })
 }
 
-async function stepPlan(actor: Actor, planId: string, sawVersion: number, act: string, data: object): Promise<void> {
+async function stepPlan(
+  actor: Actor,
+  planId: string,
+  sawVersion: number,
+  act: string,
+  data: object,
+): Promise<void> {
   await db().prisma.$transaction(async (tx) => {
     const before = await tx.patchPlan.findUnique({ where: { id: planId } })
     if (!before) throw new Refusal('There is no such plan', { status: 404 })
@@ -268,7 +280,12 @@ async function stepPlan(actor: Actor, planId: string, sawVersion: number, act: s
  * Whether this actor has just done this very act: the plan is one version past the one that was seen, and the last
  * line of its audit is theirs. A form that is sent twice is answered alike.
  */
-export async function didStep(actor: Actor, plan: StoredPlan, sawVersion: number, to: 'signed' | 'on the bench' | 'put by'): Promise<boolean> {
+export async function didStep(
+  actor: Actor,
+  plan: StoredPlan,
+  sawVersion: number,
+  to: 'signed' | 'on the bench' | 'put by',
+): Promise<boolean> {
   if (plan.state !== to || plan.version !== sawVersion + 1) return false
   const last = await db().prisma.audit.findFirst({
     where: { recordKind: 'patch-plan', recordId: plan.id, act: stepActs[to] },
@@ -280,10 +297,13 @@ export async function didStep(actor: Actor, plan: StoredPlan, sawVersion: number
 const stepActs = { signed: 'signed', 'on the bench': 'put on the bench', 'put by': 'put by' } as const
 
 function planChanged(version: number, state: string): Refusal {
-  return new Refusal(`Somebody else changed this plan meanwhile; it is now ${state}. Look at it, then decide.`, {
-    status: 409,
-    current: { version, values: { state } },
-  })
+  return new Refusal(
+    `Somebody else changed this plan meanwhile; it is now ${state}. Look at it, then decide.`,
+    {
+      status: 409,
+      current: { version, values: { state } },
+    },
+  )
 }
 
 export async function signPlan(
@@ -304,15 +324,33 @@ export async function signPlan(
 }
 
 export async function benchPlan(actor: Actor, planId: string, sawVersion: number): Promise<void> {
-  await stepPlan(actor, planId, sawVersion, stepActs['on the bench'], { state: 'on the bench', benchAt: new Date() })
+  await stepPlan(actor, planId, sawVersion, stepActs['on the bench'], {
+    state: 'on the bench',
+    benchAt: new Date(),
+  })
 }
 
-export async function putByPlan(actor: Actor, planId: string, sawVersion: number, reason: string): Promise<void> {
-  await stepPlan(actor, planId, sawVersion, stepActs['put by'], { state: 'put by', putByAt: new Date(), putByReason: reason })
+export async function putByPlan(
+  actor: Actor,
+  planId: string,
+  sawVersion: number,
+  reason: string,
+): Promise<void> {
+  await stepPlan(actor, planId, sawVersion, stepActs['put by'], {
+    state: 'put by',
+    putByAt: new Date(),
+    putByReason: reason,
+  })
 }
 
 /** Ticks a line with name and time, or takes the tick back. Ticking what is ticked changes nothing. */
-export async function tickLine(actor: Actor, planId: string, position: number, ticked: boolean, note: string): Promise<void> {
+export async function tickLine(
+  actor: Actor,
+  planId: string,
+  position: number,
+  ticked: boolean,
+  note: string,
+): Promise<void> {
   await db().prisma.$transaction(async (tx) => {
     const before = await tx.jobLine.findUnique({ where: { planId_position: { planId, position } } })
     if (!before) throw new Refusal('There is no such line', { status: 404 })
@@ -321,7 +359,15 @@ export async function tickLine(actor: Actor, planId: string, position: number, t
       ? { tickedById: actor.id, tickedByName: actor.name, tickedAt: new Date(), tickNote: note }
       : { tickedById: null, tickedByName: null, tickedAt: null, tickNote: note }
     await tx.jobLine.update({ where: { planId_position: { planId, position } }, data })
-    await audit(tx, actor, ticked ? 'ticked' : 'took a tick back', 'patch-plan', planId, { line: before.title }, { line: before.title, note })
+    await audit(
+      tx,
+      actor,
+      ticked ? 'ticked' : 'took a tick back',
+      'patch-plan',
+      planId,
+      { line: before.title },
+      { line: before.title, note },
+    )
   })
 }
 
@@ -334,7 +380,9 @@ export async function stepPlanWithEntry(
   write: EntryToWrite,
 ): Promise<void> {
   await db().sql.begin(async (sql) => {
-    const plan = (await sql`select version, state, laid_entry_id, proved_entry_id from patch_plan where id = ${planId} for update`)[0]
+    const plan = (
+      await sql`select version, state, laid_entry_id, proved_entry_id from patch_plan where id = ${planId} for update`
+    )[0]
     if (!plan) throw new Refusal('There is no such plan', { status: 404 })
     const column = to === 'laid' ? 'laid_entry_id' : 'proved_entry_id'
     if (plan[column] === write.entry.id) {

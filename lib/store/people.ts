@@ -17,7 +17,15 @@ export interface StoredPerson {
   readonly version: number
 }
 
-const columns = { id: true, name: true, initials: true, email: true, role: true, endedAt: true, version: true } as const
+const columns = {
+  id: true,
+  name: true,
+  initials: true,
+  email: true,
+  role: true,
+  endedAt: true,
+  version: true,
+} as const
 
 function toPerson({
   endedAt,
@@ -28,7 +36,10 @@ function toPerson({
 }
 
 export async function listPeople(): Promise<StoredPerson[]> {
-  const rows = await db().prisma.person.findMany({ select: columns, orderBy: [{ endedAt: 'desc' }, { name: 'asc' }] })
+  const rows = await db().prisma.person.findMany({
+    select: columns,
+    orderBy: [{ endedAt: 'desc' }, { name: 'asc' }],
+  })
   return rows.map(toPerson)
 }
 
@@ -43,7 +54,11 @@ export async function initialsByName(): Promise<Map<string, string>> {
   return new Map(rows.map((row) => [row.name, row.initials]))
 }
 
-async function insertAccount(tx: Transaction, person: Omit<NewPerson, 'password'>, password: string): Promise<void> {
+async function insertAccount(
+  tx: Transaction,
+  person: Omit<NewPerson, 'password'>,
+  password: string,
+): Promise<void> {
   const hash = await (await auth().$context).password.hash(password)
   const { id, name, initials, role } = person
   await tx.person.create({ data: { id, name, initials, role, email: person.email.toLowerCase() } })
@@ -64,7 +79,9 @@ export async function addFirstLead(id: string, input: FirstLead): Promise<void> 
   await db().prisma.$transaction(async (tx) => {
     await tx.$executeRaw`SELECT pg_advisory_xact_lock(hashtext('first lead'))`
     if ((await tx.person.count()) > 0) {
-      throw new Refusal('This shop has its first lead already; sign in, or ask the lead to add you', { status: 409 })
+      throw new Refusal('This shop has its first lead already; sign in, or ask the lead to add you', {
+        status: 409,
+      })
     }
     const { password, code: _code, shopName, timeZone, currency, ...person } = input
     await insertAccount(tx, { ...person, id, role: 'lead' }, password)
@@ -111,7 +128,10 @@ export async function changePerson(actor: Actor, change: PersonChange): Promise<
 export async function setPassword(actor: Actor, { id, password }: NewPassword): Promise<void> {
   const hash = await (await auth().$context).password.hash(password)
   await db().prisma.$transaction(async (tx) => {
-    const { count } = await tx.account.updateMany({ where: { personId: id, providerId: 'credential' }, data: { password: hash } })
+    const { count } = await tx.account.updateMany({
+      where: { personId: id, providerId: 'credential' },
+      data: { password: hash },
+    })
     if (count === 0) throw new Refusal('There is no such person', { status: 404 })
     await tx.session.deleteMany({ where: { personId: id } })
     await audit(tx, actor, 'set the password', 'person', id, null, null)

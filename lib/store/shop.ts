@@ -36,7 +36,9 @@ export async function changeShop(actor: Actor, sawVersion: number, settings: Sho
 }
 
 /** The season that a day lies in, else the latest one that has begun; null when there is none. */
-export async function seasonOf(day: string): Promise<{ name: string; startsOn: string; endsOn: string } | null> {
+export async function seasonOf(
+  day: string,
+): Promise<{ name: string; startsOn: string; endsOn: string } | null> {
   const row = await db().prisma.season.findFirst({
     where: { startsOn: { lte: new Date(`${day}T00:00:00Z`) } },
     orderBy: { startsOn: 'desc' },

@@ -3,9 +3,9 @@ import type { Ply, PlyMaterial } from '#lib/core/laminate/types'
 import type { Actor } from '#lib/schema/actor'
 import { CureCycleSchema, type MaterialInput, type StackInput } from '#lib/schema/material'
 import { db, type Transaction } from './db'
-import { changeSeen, createOnce, json } from './once'
 import { Prisma as prismaNull } from './generated/client'
 import type { MaterialModel } from './generated/models'
+import { changeSeen, createOnce, json } from './once'
 
 export interface StoredMaterial extends MaterialInput {
   readonly version: number
@@ -35,7 +35,11 @@ function toMaterial(row: MaterialModel): StoredMaterial {
     fibreDensityGcm3: row.fibreDensityGcm3,
     fibreContent:
       fibreVolumeFraction === null
-        ? { kind: 'resin-mass', resinMassFraction: resinMassFraction ?? 0, resinDensityGcm3: resinDensityGcm3 ?? 0 }
+        ? {
+            kind: 'resin-mass',
+            resinMassFraction: resinMassFraction ?? 0,
+            resinDensityGcm3: resinDensityGcm3 ?? 0,
+          }
         : { kind: 'fibre-volume', fibreVolumeFraction },
     rollWidthMm: row.rollWidthMm,
     thickestCureMm: row.thickestCureMm,
@@ -142,7 +146,11 @@ export const changeStack = (actor: Actor, sawVersion: number, input: StackInput)
       const row = await tx.stack.findUnique({ where: { id }, include: withPlies })
       return row && stackInputOf(toStack(row))
     },
-    (tx) => tx.stack.updateMany({ where: { id, version: sawVersion }, data: { ...columns, version: { increment: 1 } } }),
+    (tx) =>
+      tx.stack.updateMany({
+        where: { id, version: sawVersion },
+        data: { ...columns, version: { increment: 1 } },
+      }),
     async (tx: Transaction) => {
       await tx.stackPly.deleteMany({ where: { stackId: id } })
       await tx.stackPly.createMany({ data: plyRows(input) })
@@ -164,7 +172,8 @@ export function stackInputOf(stack: StoredStack): StackInput & { version: number
 
 /** The figures of a material that the calculations use. */
 export function plyMaterial(material: StoredMaterial): PlyMaterial {
-  const { name, role, fibreArealWeightGsm, fibreDensityGcm3, fibreContent, rollWidthMm, thickestCureMm } = material
+  const { name, role, fibreArealWeightGsm, fibreDensityGcm3, fibreContent, rollWidthMm, thickestCureMm } =
+    material
   return { name, role, fibreArealWeightGsm, fibreDensityGcm3, fibreContent, rollWidthMm, thickestCureMm }
 }
 

@@ -1,8 +1,8 @@
 import 'server-only'
 import type * as z from 'zod'
 import { type FieldErrors, fieldErrors, formOf, textOf } from '#lib/schema/form'
-import { Refusal } from '#lib/store/errors'
 import type { Verb } from '#lib/services/verb'
+import { Refusal } from '#lib/store/errors'
 import { logEvent } from './log'
 import { requireActor } from './session'
 
@@ -22,7 +22,10 @@ export type ActionResult<Value = unknown> =
  * Carries out a verb for a form: who acts, text into figures, the act, and every refusal as words at its field.
  * `raw` is what the form holds: text at the leaves.
  */
-export async function act<Input, Output>(verb: Verb<Input, Output>, raw: unknown): Promise<ActionResult<Output>> {
+export async function act<Input, Output>(
+  verb: Verb<Input, Output>,
+  raw: unknown,
+): Promise<ActionResult<Output>> {
   const actor = await requireActor()
   const parsed = formOf(verb.schema as z.ZodType<Input>).safeParse(raw)
   if (!parsed.success) {
@@ -64,7 +67,10 @@ export function formObject(form: FormData): Record<string, unknown> {
     const path = key.split('.')
     // A name such as "__proto__.role" must not reach what all objects share.
     if (key.startsWith('$ACTION') || path.some((step) => step in Object.prototype)) continue
-    const value = form.getAll(key).filter((each) => typeof each === 'string').at(-1)
+    const value = form
+      .getAll(key)
+      .filter((each) => typeof each === 'string')
+      .at(-1)
     if (value === undefined) continue
     let place = root
     for (const step of path.slice(0, -1)) {

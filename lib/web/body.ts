@@ -36,7 +36,8 @@ export function mediaType(request: Request): string {
  * at once, and the rest of it is not kept. BodyFault 413.
  */
 export async function readBytes(request: Request, most: number): Promise<Uint8Array<ArrayBuffer>> {
-  const tooLarge = () => new BodyFault(413, `At most ${most / MB} MB; send a smaller file, or only the outline out of it`)
+  const tooLarge = () =>
+    new BodyFault(413, `At most ${most / MB} MB; send a smaller file, or only the outline out of it`)
   if (Number(request.headers.get('content-length') ?? 0) > most) throw tooLarge()
   if (request.body === null) return new Uint8Array()
   const chunks: Uint8Array[] = []
@@ -62,13 +63,19 @@ export async function readBytes(request: Request, most: number): Promise<Uint8Ar
 export async function readJson(request: Request): Promise<unknown> {
   const type = mediaType(request)
   if (type !== 'application/json' && !type.endsWith('+json')) {
-    throw new BodyFault(415, `Send JSON with the header "Content-Type: application/json"${type ? `, not ${type}` : ''}`)
+    throw new BodyFault(
+      415,
+      `Send JSON with the header "Content-Type: application/json"${type ? `, not ${type}` : ''}`,
+    )
   }
   const bytes = await readBytes(request, mostJsonBytes)
   try {
     return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes))
   } catch (error) {
-    throw new BodyFault(400, `The body can't be read as JSON in UTF-8: ${error instanceof Error ? error.message : error}`)
+    throw new BodyFault(
+      400,
+      `The body can't be read as JSON in UTF-8: ${error instanceof Error ? error.message : error}`,
+    )
   }
 }
 
@@ -76,14 +83,17 @@ export async function readJson(request: Request): Promise<unknown> {
 export async function readForm(request: Request): Promise<FormData> {
   const bytes = await readBytes(request, mostFileBytes + formExtraBytes)
   try {
-    return await new Response(bytes, { headers: { 'content-type': request.headers.get('content-type') ?? '' } }).formData()
+    return await new Response(bytes, {
+      headers: { 'content-type': request.headers.get('content-type') ?? '' },
+    }).formData()
   } catch {
-    throw new BodyFault(400, 'The body can\'t be read as multipart form data; check its boundary')
+    throw new BodyFault(400, "The body can't be read as multipart form data; check its boundary")
   }
 }
 
 /** The content of an uploaded file. BodyFault 413. */
 export async function fileBytes(file: File): Promise<Uint8Array<ArrayBuffer>> {
-  if (file.size > mostFileBytes) throw new BodyFault(413, `${file.name} is larger than ${mostFileBytes / MB} MB`)
+  if (file.size > mostFileBytes)
+    throw new BodyFault(413, `${file.name} is larger than ${mostFileBytes / MB} MB`)
   return new Uint8Array(await file.arrayBuffer())
 }

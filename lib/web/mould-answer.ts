@@ -5,7 +5,16 @@ import type { listRack, MouldPage, RackRow } from '#lib/services/moulds'
 
 /** A mould of the rack as the API tells it. */
 function rowAnswer({ mould, counts, standing, matters }: RackRow): z.input<typeof MouldRowAnswer> {
-  const { pulls, pullsThisSeason, pullsNotCleared, lastPullOn, lastPullWent, clearedOn, clearedForProof, lastRepairOn } = counts
+  const {
+    pulls,
+    pullsThisSeason,
+    pullsNotCleared,
+    lastPullOn,
+    lastPullWent,
+    clearedOn,
+    clearedForProof,
+    lastRepairOn,
+  } = counts
   return {
     id: mould.id,
     code: mould.code,
@@ -17,13 +26,25 @@ function rowAnswer({ mould, counts, standing, matters }: RackRow): z.input<typeo
     reason: standing.reason,
     also: [...standing.also],
     place: counts.place,
-    counts: { pulls, pullsThisSeason, pullsNotCleared, lastPullOn, lastPullWent, clearedOn, clearedForProof, lastRepairOn },
+    counts: {
+      pulls,
+      pullsThisSeason,
+      pullsNotCleared,
+      lastPullOn,
+      lastPullWent,
+      clearedOn,
+      clearedForProof,
+      lastRepairOn,
+    },
     release: counts.release.map((target) => ({ ...target })),
     matters: matters.map(({ figures: _figures, ...matter }) => matter),
   }
 }
 
-export function rackAnswer({ rows, context }: Awaited<ReturnType<typeof listRack>>): z.input<typeof MouldListAnswer> {
+export function rackAnswer({
+  rows,
+  context,
+}: Awaited<ReturnType<typeof listRack>>): z.input<typeof MouldListAnswer> {
   return { today: context.today, moulds: rows.map(rowAnswer) }
 }
 
@@ -37,7 +58,10 @@ export function mouldAnswer(page: MouldPage): z.input<typeof MouldAnswer> {
     part,
     pattern,
     stackCode,
-    areas: page.areas.map(({ mouldId: _mould, position: _position, readings, ...area }) => ({ ...area, readings: [...readings] })),
+    areas: page.areas.map(({ mouldId: _mould, position: _position, readings, ...area }) => ({
+      ...area,
+      readings: [...readings],
+    })),
     points: page.points && { ...page.points, points: [...page.points.points] },
     patches: page.patches.map(({ id, number, title, areaName, place, state, planId, versionNo }) => ({
       id,

@@ -25,12 +25,16 @@ export function openApi() {
     paths,
     components: {
       securitySchemes: {
-        token: { type: 'http', scheme: 'bearer', description: 'Made with: npm run token -- --name X --role laminator' },
+        token: {
+          type: 'http',
+          scheme: 'bearer',
+          description: 'Made with: npm run token -- --name X --role laminator',
+        },
         session: {
           type: 'apiKey',
           in: 'cookie',
           name: 'better-auth.session_token',
-          description: 'The cookie of a signed-in person; changes only from the shop\'s own pages',
+          description: "The cookie of a signed-in person; changes only from the shop's own pages",
         },
       },
       schemas: jsonSchemas(),

@@ -1,6 +1,6 @@
 import 'server-only'
-import { Refusal } from '#lib/store/errors'
 import { readOutline, readOutlineText } from '#lib/services/outline'
+import { Refusal } from '#lib/store/errors'
 import { BodyFault, fileBytes, mediaType, mostFileBytes, readBytes, readForm, readJson } from './body'
 import { answer, serve } from './route'
 
@@ -11,7 +11,12 @@ import { answer, serve } from './route'
 export function serveOutline(request: Request): Promise<Response> {
   const type = mediaType(request)
   if (type === 'application/json') return serve(request, readOutlineText, () => readJson(request), answer)
-  return serve(request, readOutline, () => (type === 'multipart/form-data' ? fromForm(request) : fromBody(request)), answer)
+  return serve(
+    request,
+    readOutline,
+    () => (type === 'multipart/form-data' ? fromForm(request) : fromBody(request)),
+    answer,
+  )
 }
 
 async function fromForm(request: Request): Promise<unknown> {
@@ -27,7 +32,8 @@ async function fromBody(request: Request): Promise<unknown> {
   const query = new URL(request.url).searchParams
   const name = query.get('name')
   if (!name) {
-    const says = 'Send JSON, multipart form data, or the file itself with ?name= (and ?unit= where the file tells none)'
+    const says =
+      'Send JSON, multipart form data, or the file itself with ?name= (and ?unit= where the file tells none)'
     throw new BodyFault(415, says)
   }
   return { name, bytes: await readBytes(request, mostFileBytes), unit: blankAsNull(query.get('unit')) }

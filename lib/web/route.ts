@@ -1,15 +1,20 @@
 import 'server-only'
 import type { Actor } from '#lib/schema/actor'
 import { fieldErrors } from '#lib/schema/form'
+import type { Verb } from '#lib/services/verb'
 import { Refusal } from '#lib/store/errors'
 import { actorByToken } from '#lib/store/tokens'
-import type { Verb } from '#lib/services/verb'
 import { BodyFault } from './body'
 import { logEvent } from './log'
 import { signedInBy } from './session'
 
 /** A problem document (RFC 9457). */
-export function problem(status: number, title: string, detail: string, extra: Readonly<Record<string, unknown>> = {}): Response {
+export function problem(
+  status: number,
+  title: string,
+  detail: string,
+  extra: Readonly<Record<string, unknown>> = {},
+): Response {
   const headers = new Headers({ 'content-type': 'application/problem+json', 'cache-control': 'no-store' })
   if (status === 401) headers.set('www-authenticate', 'Bearer')
   return Response.json({ type: 'about:blank', title, status, detail, ...extra }, { status, headers })
@@ -38,7 +43,10 @@ async function callerOf(request: Request): Promise<Actor | Response> {
   if (header) {
     const token = /^Bearer\s+(\S+)$/i.exec(header)?.[1]
     const actor = token ? await actorByToken(token) : null
-    return actor ?? problem(401, 'Not signed in', 'This token is not known or was ended; make one with npm run token')
+    return (
+      actor ??
+      problem(401, 'Not signed in', 'This token is not known or was ended; make one with npm run token')
+    )
   }
   const actor = await signedInBy(request.headers)
   if (!actor) return problem(401, 'Not signed in', 'Sign in, or send "Authorization: Bearer <token>"')
@@ -47,7 +55,7 @@ async function callerOf(request: Request): Promise<Actor | Response> {
     const host = request.headers.get('x-forwarded-host') ?? request.headers.get('host')
     // A page in a sandbox sends the origin "null", which is no address.
     if (!URL.canParse(origin) || new URL(origin).host !== host) {
-      return problem(403, 'Refused', 'A change by session must come from the shop\'s own pages')
+      return problem(403, 'Refused', "A change by session must come from the shop's own pages")
     }
   }
   return actor
@@ -68,7 +76,9 @@ export async function serve<Input, Output>(
     if (caller instanceof Response) return caller
     const parsed = verb.schema.safeParse(await readInput())
     if (!parsed.success) {
-      return problem(422, 'Input refused', 'Some of what was sent is not right', { fields: fieldErrors(parsed.error) })
+      return problem(422, 'Input refused', 'Some of what was sent is not right', {
+        fields: fieldErrors(parsed.error),
+      })
     }
     return await respond(await verb(caller, parsed.data))
   } catch (error) {

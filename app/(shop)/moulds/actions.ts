@@ -22,7 +22,8 @@ export async function add(_previous: FormAnswer | null, form: FormData): Promise
       sawVersion: '1',
       data: { place },
     })
-    if (!moved.ok) return { ...moved, message: `The mould is saved. Its place is not: ${moved.message}`, typed: raw }
+    if (!moved.ok)
+      return { ...moved, message: `The mould is saved. Its place is not: ${moved.message}`, typed: raw }
   }
   redirect(`/moulds/${encodeURIComponent(String(raw.code).trim())}` as Route)
 }
@@ -36,8 +37,19 @@ export async function change(_previous: FormAnswer | null, form: FormData): Prom
 
 /** Adds a part, a pattern or a split mould from the mould's form, and comes back with it chosen. */
 async function addAndReturn(verb: 'part' | 'pattern' | 'set', form: FormData): Promise<FormAnswer> {
-  const raw = { condition: '', place: '', note: '', available: 'true', canBeMadeAgain: 'true', ...formObject(form) }
-  const answer = await (verb === 'part' ? act(addPart, raw) : verb === 'pattern' ? act(addPattern, raw) : act(addSet, raw))
+  const raw = {
+    condition: '',
+    place: '',
+    note: '',
+    available: 'true',
+    canBeMadeAgain: 'true',
+    ...formObject(form),
+  }
+  const answer = await (verb === 'part'
+    ? act(addPart, raw)
+    : verb === 'pattern'
+      ? act(addPattern, raw)
+      : act(addSet, raw))
   if (!answer.ok) return answer
   const back = String(form.get('back') ?? '/moulds/new')
   const safe = back.startsWith('/moulds/') ? back : '/moulds/new'
@@ -45,5 +57,6 @@ async function addAndReturn(verb: 'part' | 'pattern' | 'set', form: FormData): P
 }
 
 export const addPartHere = async (_previous: FormAnswer | null, form: FormData) => addAndReturn('part', form)
-export const addPatternHere = async (_previous: FormAnswer | null, form: FormData) => addAndReturn('pattern', form)
+export const addPatternHere = async (_previous: FormAnswer | null, form: FormData) =>
+  addAndReturn('pattern', form)
 export const addSetHere = async (_previous: FormAnswer | null, form: FormData) => addAndReturn('set', form)

@@ -27,7 +27,8 @@ export default async function RackPage({ searchParams }: PageProps<'/moulds'>) {
   )
   const href = (change: Record<string, string>) => {
     const next = new URLSearchParams({ find, state, sort, ...change })
-    for (const [key, value] of [...next]) if (value === '' || (key === 'sort' && value === 'code')) next.delete(key)
+    for (const [key, value] of [...next])
+      if (value === '' || (key === 'sort' && value === 'code')) next.delete(key)
     const text = next.toString()
     return (text ? `/moulds?${text}` : '/moulds') as Route
   }
@@ -44,7 +45,13 @@ export default async function RackPage({ searchParams }: PageProps<'/moulds'>) {
       <form className="rack-find" action="/moulds">
         <div className="field">
           <label htmlFor="rack-find">Find</label>
-          <input id="rack-find" type="search" name="find" defaultValue={find} placeholder="Code, name, part, pattern, place" />
+          <input
+            id="rack-find"
+            type="search"
+            name="find"
+            defaultValue={find}
+            placeholder="Code, name, part, pattern, place"
+          />
         </div>
         <div className="field">
           <label htmlFor="rack-state">State</label>
@@ -74,7 +81,8 @@ export default async function RackPage({ searchParams }: PageProps<'/moulds'>) {
       {rows.length === 0 ? (
         <div className="empty">
           <p>
-            The rack is empty. Every mould stands here with its state, its pulls, what is on its face and what comes next.
+            The rack is empty. Every mould stands here with its state, its pulls, what is on its face and what
+            comes next.
           </p>
           {actor.role === 'lead' ? (
             <p>
@@ -136,7 +144,10 @@ function Row({ row, today }: { readonly row: RackRow; readonly today: string }) 
           <b>{mould.code}</b> {mould.name}
         </Link>
         <div className="note">
-          {[mould.part?.name, mould.set ? `${mould.set.code}, piece ${mould.pieceNo} of ${mould.set.pieces}` : null]
+          {[
+            mould.part?.name,
+            mould.set ? `${mould.set.code}, piece ${mould.pieceNo} of ${mould.set.pieces}` : null,
+          ]
             .filter(Boolean)
             .join(' · ')}
         </div>

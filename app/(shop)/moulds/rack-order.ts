@@ -2,7 +2,11 @@ import { mouldStates } from '#lib/core/log/index'
 import type { RackRow } from '#lib/services/moulds'
 
 /** The columns of the rack; `sort` is the word in the address, where a column can be sorted by. */
-export const columns: readonly { readonly name: string; readonly sort?: string; readonly number?: boolean }[] = [
+export const columns: readonly {
+  readonly name: string
+  readonly sort?: string
+  readonly number?: boolean
+}[] = [
   { name: 'Mould', sort: 'code' },
   { name: 'State', sort: 'state' },
   { name: 'Pulls, season / all', sort: 'pulls', number: true },

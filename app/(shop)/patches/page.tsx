@@ -32,7 +32,10 @@ export default async function PatchesPage({ searchParams }: PageProps<'/patches'
               {each || 'all'}
             </b>
           ) : (
-            <Link key={each} href={(each ? `/patches?state=${encodeURIComponent(each)}` : '/patches') as Route}>
+            <Link
+              key={each}
+              href={(each ? `/patches?state=${encodeURIComponent(each)}` : '/patches') as Route}
+            >
               {each || 'all'}
             </Link>
           ),
@@ -74,7 +77,9 @@ export default async function PatchesPage({ searchParams }: PageProps<'/patches'
               {shown.map((patch) => (
                 <tr key={patch.id}>
                   <td>
-                    <Link href={`/moulds/${encodeURIComponent(patch.mouldCode)}` as Route}>{patch.mouldCode}</Link>
+                    <Link href={`/moulds/${encodeURIComponent(patch.mouldCode)}` as Route}>
+                      {patch.mouldCode}
+                    </Link>
                   </td>
                   <td>
                     <Link href={`/patches/${patch.id}` as Route}>
@@ -84,7 +89,9 @@ export default async function PatchesPage({ searchParams }: PageProps<'/patches'
                   <td>{patch.place}</td>
                   <td>{sideWords[patch.side].short}</td>
                   <td>
-                    <span style={{ color: `var(--${weightOf(patch.state)})`, fontWeight: 600 }}>{patch.state}</span>
+                    <span style={{ color: `var(--${weightOf(patch.state)})`, fontWeight: 600 }}>
+                      {patch.state}
+                    </span>
                     {patch.stops > 0 && patch.state === 'sketched' ? (
                       <span className="held">
                         {' '}

@@ -39,7 +39,9 @@ export default async function PatternsPage({ searchParams }: PageProps<'/pattern
         ) : null}
       </div>
       {patterns.length === 0 ? (
-        <p className="empty">No pattern yet. Which mould came off which pattern stands here, and whether it is still true.</p>
+        <p className="empty">
+          No pattern yet. Which mould came off which pattern stands here, and whether it is still true.
+        </p>
       ) : (
         <div className="table-room">
           <table className="lines">
@@ -66,7 +68,9 @@ export default async function PatternsPage({ searchParams }: PageProps<'/pattern
                   </td>
                   <td>{pattern.condition || <span className="soft">not known</span>}</td>
                   <td>{pattern.place || <span className="soft">not known</span>}</td>
-                  <td className={pattern.available ? 'good' : 'held'}>{pattern.available ? 'can be used' : 'gone or unfit'}</td>
+                  <td className={pattern.available ? 'good' : 'held'}>
+                    {pattern.available ? 'can be used' : 'gone or unfit'}
+                  </td>
                   <td>
                     {pattern.moulds.length === 0 ? <span className="soft">none</span> : null}
                     {pattern.moulds.map((mould, index) => (
@@ -158,9 +162,17 @@ export default async function PatternsPage({ searchParams }: PageProps<'/pattern
                 <TextField name="code" label={labels.code} />
                 <TextField name="name" label={labels.name} />
               </div>
-              <TextField name="condition" label={labels.condition} hint="what it is made of, how it was left" />
+              <TextField
+                name="condition"
+                label={labels.condition}
+                hint="what it is made of, how it was left"
+              />
               <TextField name="place" label={labels.place} />
-              <TickField name="available" label={labels.available} hint="unticked: gone, warped or lent; a patch then needs a splash or a caul" />
+              <TickField
+                name="available"
+                label={labels.available}
+                hint="unticked: gone, warped or lent; a patch then needs a splash or a caul"
+              />
               <TickField name="canBeMadeAgain" label={labels.canBeMadeAgain} />
               <TextArea name="note" label={labels.note} />
             </ActionForm>

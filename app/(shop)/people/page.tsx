@@ -51,7 +51,11 @@ export default async function PeoplePage() {
                     <TextField name="initials" label="Initials" />
                   </div>
                   <ChoiceField name="role" label="Role" options={roleOptions} />
-                  <TickField name="ended" label="Access ended" hint="signs them out everywhere; the name stays" />
+                  <TickField
+                    name="ended"
+                    label="Access ended"
+                    hint="signs them out everywhere; the name stays"
+                  />
                 </ActionForm>
                 <details>
                   <summary>Set a new password</summary>

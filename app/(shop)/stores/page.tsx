@@ -2,8 +2,8 @@ import type { Metadata, Route } from 'next'
 import Link from 'next/link'
 import { curedPly, isMirrored, stackUp } from '#lib/core/laminate/index'
 import { figure } from '#lib/core/units'
-import { listMaterials, listStacks, stackPlies } from '#lib/services/stores'
 import { readSettings } from '#lib/services/shop'
+import { listMaterials, listStacks, stackPlies } from '#lib/services/stores'
 import { requireActor } from '#lib/web/session'
 import { Working } from '../../ui/working'
 import './stores.css'
@@ -12,7 +12,11 @@ export const metadata: Metadata = { title: 'Stores' }
 
 export default async function StoresPage() {
   const actor = await requireActor()
-  const [materials, stacks, { shop }] = await Promise.all([listMaterials(actor, {}), listStacks(actor, {}), readSettings(actor, {})])
+  const [materials, stacks, { shop }] = await Promise.all([
+    listMaterials(actor, {}),
+    listStacks(actor, {}),
+    readSettings(actor, {}),
+  ])
   const lead = actor.role === 'lead'
   const money = new Intl.NumberFormat('en-GB', { style: 'currency', currency: shop.currency })
   return (
@@ -29,7 +33,8 @@ export default async function StoresPage() {
         </div>
         {materials.length === 0 ? (
           <p className="empty">
-            No material yet. A stack is made of materials, and every patch ply copies the one that it replaces.
+            No material yet. A stack is made of materials, and every patch ply copies the one that it
+            replaces.
           </p>
         ) : (
           <div className="table-room">
@@ -74,9 +79,13 @@ export default async function StoresPage() {
                       <td className="n">{figure(material.fibreArealWeightGsm, 0)}</td>
                       <td className="n">{ply.thicknessMm.toFixed(3)}</td>
                       <td className="n">{figure(material.rollWidthMm, 0)}</td>
-                      <td className="n">{material.postCure?.tgAfterC ? `${material.postCure.tgAfterC} °C` : '–'}</td>
                       <td className="n">
-                        {material.priceMinorPerM2 === null ? '–' : money.format(material.priceMinorPerM2 / 100)}
+                        {material.postCure?.tgAfterC ? `${material.postCure.tgAfterC} °C` : '–'}
+                      </td>
+                      <td className="n">
+                        {material.priceMinorPerM2 === null
+                          ? '–'
+                          : money.format(material.priceMinorPerM2 / 100)}
                       </td>
                       <td className="note">{material.sourceNote}</td>
                     </tr>
@@ -97,7 +106,9 @@ export default async function StoresPage() {
           ) : null}
         </div>
         {stacks.length === 0 ? (
-          <p className="empty">No stack yet. A stack lists the plies of a mould from the tool face to the back.</p>
+          <p className="empty">
+            No stack yet. A stack lists the plies of a mould from the tool face to the back.
+          </p>
         ) : (
           <div className="table-room">
             <table className="lines">
@@ -117,10 +128,17 @@ export default async function StoresPage() {
                   return (
                     <tr key={stack.id}>
                       <td>
-                        {lead ? <Link href={`/stores/stacks/${stack.id}` as Route}>{stack.code}</Link> : <b>{stack.code}</b>} {stack.name}
+                        {lead ? (
+                          <Link href={`/stores/stacks/${stack.id}` as Route}>{stack.code}</Link>
+                        ) : (
+                          <b>{stack.code}</b>
+                        )}{' '}
+                        {stack.name}
                       </td>
                       <td className="note">
-                        {stack.plies.map((ply) => `${ply.material.code} ${figure(ply.directionDeg)}°`).join(', ')}
+                        {stack.plies
+                          .map((ply) => `${ply.material.code} ${figure(ply.directionDeg)}°`)
+                          .join(', ')}
                       </td>
                       <td className="n">{plies.length > 0 ? stackUp(plies).thicknessMm.toFixed(2) : '–'}</td>
                       <td>{isMirrored(plies) ? 'mirrored' : <span className="due">not mirrored</span>}</td>

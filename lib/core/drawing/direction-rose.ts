@@ -4,25 +4,34 @@ import { baselineAbout, path, text } from './primitives'
 import { findRoom } from './room'
 import type { Box, FacePlacement, Shape, Xy } from './types'
 
-/** Sizes in text heights. */
-const side = 6.2
+/** Sizes in text heights: arms of the rose, and the room that its words take beyond them. */
+const armLengths = [3, 2.2, 1.6] as const
+const wordsRoom = 2.9
 const inset = 1.3
-const armLength = 3
 
 /**
  * Where 0 and 90 degrees point on this drawing; in a view from the back the turn from one to the other is the
- * other way round, and the rose shows it. Stands in the corner that has room, the upper left if it can.
+ * other way round, and the rose shows it. Stands in the corner that has room, the upper left if it can, with shorter
+ * arms where there is little; on a patch of blank ground where there is none.
  */
 export function directionRose(placement: FacePlacement, draft: Drafting): readonly Shape[] {
   const { sizes, area } = draft
   const t = sizes.textMm
-  const wish = { widthMm: side * t, heightMm: side * t, near: [area.left, area.top] as const, stepMm: t }
-  const found = findRoom(wish, area, draft.taken, draft.lines)
+  const near: Xy = [area.left, area.top]
+  const places = armLengths.map((arm) => {
+    const side = (arm + wordsRoom) * t
+    const wish = { widthMm: side, heightMm: side, near, stepMm: t / 2 }
+    return { arm, found: findRoom(wish, area, draft.taken, draft.lines) }
+  })
+  const place = places.find(({ found }) => found !== null)
+  const found = place?.found ?? null
+  const armLength = place?.arm ?? armLengths[armLengths.length - 1]!
+  const side = (armLength + wordsRoom) * t
   const box: Box = found ?? {
     left: area.left,
     top: area.top,
-    right: area.left + side * t,
-    bottom: area.top + side * t,
+    right: area.left + side,
+    bottom: area.top + side,
   }
   draft.taken.push(box)
   const along = directionOnDrawing(placement, 0)

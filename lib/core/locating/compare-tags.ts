@@ -36,5 +36,11 @@ export function compareTags(before: readonly TaggedPoint[], after: readonly Tagg
     else if (Math.abs(point.diameterMm - was.diameterMm) > sameMm) resized.push(point.tag)
     else kept.push(point.tag)
   }
-  return { kept, moved, resized, added, gone: before.filter((point) => !now.has(key(point))).map((point) => point.tag) }
+  return {
+    kept,
+    moved,
+    resized,
+    added,
+    gone: before.filter((point) => !now.has(key(point))).map((point) => point.tag),
+  }
 }

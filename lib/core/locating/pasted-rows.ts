@@ -16,7 +16,15 @@ export type PointColumn = keyof typeof columns
 export type PointRow = Record<PointColumn, string>
 
 /** Order of the columns where the table has no head. */
-const usualOrder: readonly PointColumn[] = ['tag', 'uMm', 'vMm', 'diameterMm', 'bushDiameterMm', 'kind', 'areaName']
+const usualOrder: readonly PointColumn[] = [
+  'tag',
+  'uMm',
+  'vMm',
+  'diameterMm',
+  'bushDiameterMm',
+  'kind',
+  'areaName',
+]
 
 export type PastedRows =
   | { readonly ok: true; readonly rows: readonly PointRow[]; readonly head: readonly string[] }
@@ -35,7 +43,10 @@ export function pastedRows(text: string): PastedRows {
   if (!first) return { ok: false, reason: 'Nothing was pasted. Paste rows with tag, u, v and diameter' }
   const mark = ['\t', ';', ','].find((candidate) => lines.every(({ line }) => line.includes(candidate)))
   if (!mark) {
-    return { ok: false, reason: 'The rows are not parted alike. Part the columns by tabs, semicolons or commas' }
+    return {
+      ok: false,
+      reason: 'The rows are not parted alike. Part the columns by tabs, semicolons or commas',
+    }
   }
   const cells = (line: string) => line.split(mark).map((cell) => cell.trim())
   const head = cells(first.line)
@@ -43,11 +54,18 @@ export function pastedRows(text: string): PastedRows {
   const hasHead = named.filter((column) => column !== null).length >= 2
   const order = hasHead ? named : usualOrder
   if (hasHead && !(order.includes('tag') && order.includes('uMm') && order.includes('vMm'))) {
-    return { ok: false, reason: 'The head names no column for tag, u or v. Call them tag, u, v, diameter, bush, kind, area' }
+    return {
+      ok: false,
+      reason: 'The head names no column for tag, u or v. Call them tag, u, v, diameter, bush, kind, area',
+    }
   }
   const body = hasHead ? lines.slice(1) : lines
   const short = body.find(({ line }) => cells(line).length < 3)
-  if (short) return { ok: false, reason: `Line ${short.number} has fewer than three columns: tag, u and v must be there` }
+  if (short)
+    return {
+      ok: false,
+      reason: `Line ${short.number} has fewer than three columns: tag, u and v must be there`,
+    }
   return {
     ok: true,
     head: hasHead ? head : [],

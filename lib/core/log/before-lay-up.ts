@@ -86,7 +86,8 @@ function stateMatter(
           severity: 'stop',
           text: reason ? `The mould is ${state}: ${reason}` : `The mould is ${state}`,
           word: state,
-          cure: state === 'held' ? 'Inspect it and write down what was found' : 'Change its state with a reason',
+          cure:
+            state === 'held' ? 'Inspect it and write down what was found' : 'Change its state with a reason',
           settledBy: state === 'held' ? 'inspection' : 'state',
         }),
       ]
@@ -108,7 +109,12 @@ function stateMatter(
   }
 }
 
-function releaseMatters(target: ReleaseCount, counts: MouldCounts, rules: UpkeepRules, now: string): Matter[] {
+function releaseMatters(
+  target: ReleaseCount,
+  counts: MouldCounts,
+  rules: UpkeepRules,
+  now: string,
+): Matter[] {
   // The whole face speaks for its areas; an area speaks only where something was done to it alone.
   const face = counts.release.find((candidate) => candidate.target === 'face')
   if (target.target === 'area' && face && sameRelease(target, face)) return []

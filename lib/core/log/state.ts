@@ -9,7 +9,9 @@ export interface MouldStanding {
 }
 
 /** Every state that holds and why, in the order of `mouldStates`; a state may hold for several reasons. */
-export function holdingStates(counts: MouldCounts): readonly { readonly state: MouldState; readonly reason: string }[] {
+export function holdingStates(
+  counts: MouldCounts,
+): readonly { readonly state: MouldState; readonly reason: string }[] {
   const holding: { state: MouldState; reason: string }[] = []
   const byHand = (state: MouldState) => {
     const flag = counts.flags.find((candidate) => candidate.state === state)
@@ -30,7 +32,10 @@ export function holdingStates(counts: MouldCounts): readonly { readonly state: M
   }
   byHand('held')
   for (const damage of counts.openDamage) {
-    holding.push({ state: 'held', reason: damage.areaName ? `${damage.what} (${damage.areaName})` : damage.what })
+    holding.push({
+      state: 'held',
+      reason: damage.areaName ? `${damage.what} (${damage.areaName})` : damage.what,
+    })
   }
   for (const patch of counts.unprovedPatches) {
     holding.push({ state: 'proof pull only', reason: `Patch ${patch.number}, ${patch.place}` })

@@ -46,7 +46,11 @@ export type MouldState = (typeof mouldStates)[number]
 
 /** What each kind of entry carries beside day, place and note. */
 export interface LogData {
-  readonly cleared: { readonly open: readonly string[]; readonly because: string | null; readonly proof: boolean }
+  readonly cleared: {
+    readonly open: readonly string[]
+    readonly because: string | null
+    readonly proof: boolean
+  }
   readonly pull: {
     readonly went: PullGrade
     readonly serial: string | null
@@ -122,7 +126,9 @@ interface EntryHead {
 }
 
 /** One line of a mould's history. */
-export type LogEntry = { [Kind in LogKind]: EntryHead & { readonly kind: Kind; readonly data: LogData[Kind] } }[LogKind]
+export type LogEntry = {
+  [Kind in LogKind]: EntryHead & { readonly kind: Kind; readonly data: LogData[Kind] }
+}[LogKind]
 
 /** Counts and last acts for the whole face, an area, or the spot of a patch. Null: never recorded, so not known. */
 export interface ReleaseCount {
@@ -174,7 +180,11 @@ export interface MouldCounts {
   readonly clearedForProof: boolean
   readonly place: string | null
   readonly flags: readonly { readonly state: HandState; readonly reason: string; readonly doneOn: IsoDate }[]
-  readonly openDamage: readonly { readonly what: string; readonly areaName: string | null; readonly doneOn: IsoDate }[]
+  readonly openDamage: readonly {
+    readonly what: string
+    readonly areaName: string | null
+    readonly doneOn: IsoDate
+  }[]
   readonly planOnBench: { readonly number: number; readonly place: string } | null
   readonly unprovedPatches: readonly {
     readonly patchId: string

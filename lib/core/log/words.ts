@@ -39,7 +39,9 @@ export function entryWords(entry: LogEntry): { readonly what: string; readonly d
         what: `Pull, ${entry.data.went}`,
         detail: joined(
           entry.data.serial ? `part ${entry.data.serial}` : null,
-          entry.data.partFate === 'good' ? null : `part ${entry.data.partFate === 'rework' ? 'to rework' : 'scrapped'}`,
+          entry.data.partFate === 'good'
+            ? null
+            : `part ${entry.data.partFate === 'rework' ? 'to rework' : 'scrapped'}`,
           entry.data.mouldFate === 'unharmed' ? null : `mould ${entry.data.mouldFate}`,
           entry.data.cureC === null ? null : `cured at ${entry.data.cureC} °C`,
         ),
@@ -69,7 +71,9 @@ export function entryWords(entry: LogEntry): { readonly what: string; readonly d
         what: 'Leak check',
         detail: joined(
           `${round(leakLossMbar(entry.data.startMbar, entry.data.endMbar))} mbar in ${round(entry.data.minutes)} min from ${round(entry.data.startMbar)} mbar`,
-          entry.data.temperatureC === null ? entry.data.heat : `${entry.data.heat}, ${entry.data.temperatureC} °C`,
+          entry.data.temperatureC === null
+            ? entry.data.heat
+            : `${entry.data.heat}, ${entry.data.temperatureC} °C`,
           `pins ${entry.data.pins}`,
           entry.data.bagging,
         ),
@@ -78,7 +82,8 @@ export function entryWords(entry: LogEntry): { readonly what: string; readonly d
       return { what: `Inspected, ${entry.data.verdict}`, detail: joined(where, entry.data.what) }
     case 'damage':
       return {
-        what: entry.data.weight === 'stop' ? 'Damage, stop' : entry.data.weight === 'mark' ? 'Mark' : 'Damage',
+        what:
+          entry.data.weight === 'stop' ? 'Damage, stop' : entry.data.weight === 'mark' ? 'Mark' : 'Damage',
         detail: joined(where, place(entry.data.uMm, entry.data.vMm), entry.data.what),
       }
     case 'dowel-changed':

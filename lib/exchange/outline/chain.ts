@@ -1,4 +1,4 @@
-import { distanceBetweenPoints, type Point } from '#lib/core/geometry/index'
+import type { Point } from '#lib/core/geometry/index'
 import type { Path } from './path'
 import { pointGrid, pointNumbers } from './point-grid'
 
@@ -133,9 +133,4 @@ export function chainEnds(links: readonly Link[]): readonly [Point, Point] {
     (first.backwards ? first.path.vertices.at(-1) : first.path.vertices[0])!.at,
     (last.backwards ? last.path.vertices[0] : last.path.vertices.at(-1))!.at,
   ]
-}
-
-/** Length of the straight way between the ends of a chain, mm. */
-export function chainGapMm(links: readonly Link[]): number {
-  return distanceBetweenPoints(...chainEnds(links))
 }

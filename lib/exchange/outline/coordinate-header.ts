@@ -1,5 +1,5 @@
 import { parseQuantity } from '#lib/core/units'
-import type { Row } from './coordinate-rows'
+import type { Delimiter, Row } from './coordinate-rows'
 import { lineName, Refused, stop } from './finding'
 import type { FileUnit } from './types'
 import { isFileUnit } from './unit'
@@ -8,6 +8,13 @@ export interface Column {
   readonly index: number
   readonly name: string
   readonly unit: FileUnit | null
+}
+
+/** A cell of the header; the unit is looked up only where its column is read. */
+interface Heading {
+  readonly index: number
+  readonly name: string
+  readonly unitText: string
 }
 
 export interface Header {
@@ -19,7 +26,7 @@ export interface Header {
 
 const uNames = /^[ux]$/i
 const vNames = /^[vy]$/i
-const unitNames = /^(units?|uom|einheit|unité|unidad)$/i
+const unitColumnNames = /^(units?|uom|einheit|unité|unidad)$/i
 
 /** Whether a row names columns: none of its cells begins as a number does. */
 export function isHeader({ cells }: Row): boolean {
@@ -30,50 +37,56 @@ export function isHeader({ cells }: Row): boolean {
  * Columns u and v by their names (u or x, v or y, in either order), or by their order when there are just two with
  * other names. Throws Refused when they can't be told, or when a unit is not known.
  */
-export function headerOf(row: Row): Header {
-  const columns = joinUnits(row.cells).map((cell, index) => columnOf(cell, index, row.line))
-  while (columns.at(-1)?.name === '') columns.pop()
-  const byName = (names: RegExp) => columns.filter(({ name }) => names.test(name))
-  const [u, v] = [byName(uNames), byName(vNames)]
-  if (columns.some(({ name }) => unitNames.test(name))) {
+export function headerOf(row: Row, delimiter: Delimiter): Header {
+  const cells = delimiter === ' ' ? withUnits(row.cells) : row.cells
+  const headings = cells.map(headingOf)
+  while (headings.at(-1)?.name === '') headings.pop()
+  if (headings.some(({ name }) => unitColumnNames.test(name))) {
     throw refused(
       row,
       'A column with a unit for each row is not read here.',
       'Bring all rows to one unit and write it into the header.',
     )
   }
-  if (u.length === 1 && v.length === 1) {
-    const others = columns.filter((column) => column !== u[0] && column !== v[0])
-    return {
-      u: u[0]!,
-      v: v[0]!,
-      others: others.map(({ name }) => (name === '' ? 'one without a name' : name)),
-    }
+  const pair = namedPair(headings) ?? plainPair(headings)
+  if (pair === null) {
+    throw refused(
+      row,
+      `The header does not tell which columns are u and v: ${row.cells.join(' | ').slice(0, 80)}.`,
+      'Name one column u (or x) and one v (or y).',
+    )
   }
-  if (
-    columns.length === 2 &&
-    u.length === 0 &&
-    v.length === 0 &&
-    !columns.some(({ name }) => /^z$/i.test(name))
-  ) {
-    return { u: columns[0]!, v: columns[1]!, others: [] }
+  const others = headings.filter((heading) => !pair.includes(heading))
+  return {
+    u: columnOf(pair[0], row.line),
+    v: columnOf(pair[1], row.line),
+    others: others.map(({ name }) => (name === '' ? 'one without a name' : name)),
   }
-  throw refused(
-    row,
-    `The header does not tell which columns are u and v: ${row.cells.join(' | ').slice(0, 80)}.`,
-    'Name one column u (or x) and one v (or y).',
-  )
+}
+
+function namedPair(headings: readonly Heading[]): readonly [Heading, Heading] | null {
+  const u = headings.filter(({ name }) => uNames.test(name))
+  const v = headings.filter(({ name }) => vNames.test(name))
+  return u.length === 1 && v.length === 1 ? [u[0]!, v[0]!] : null
+}
+
+/** Two columns with names of their own, none of them an axis of another plane. */
+function plainPair(headings: readonly Heading[]): readonly [Heading, Heading] | null {
+  const [first, second] = headings
+  if (headings.length !== 2 || headings.some(({ name }) => /^[uvxyz]$/i.test(name))) return null
+  return [first!, second!]
 }
 
 /** "u [mm]", "x (in)", "X mm", "u_mm", "uMm" */
-function columnOf(cell: string, index: number, line: number): Column {
+function headingOf(cell: string, index: number): Heading {
   const bracketed = /^(.*?)\s*[[(]\s*([^\])]*?)\s*[\])]$/.exec(cell)
+  if (bracketed !== null) return { index, name: bracketed[1]!, unitText: bracketed[2]! }
   const spelt = /^([uvxy])(?:[\s_/,-]+(\S+)|(Mm|Cm|M|In))$/i.exec(cell)
-  const [name, unitText] = bracketed
-    ? [bracketed[1]!, bracketed[2]!]
-    : spelt
-      ? [spelt[1]!, spelt[2] ?? spelt[3]!.toLowerCase()]
-      : [cell, '']
+  if (spelt !== null) return { index, name: spelt[1]!, unitText: spelt[2] ?? spelt[3]!.toLowerCase() }
+  return { index, name: cell, unitText: '' }
+}
+
+function columnOf({ index, name, unitText }: Heading, line: number): Column {
   return { index, name, unit: unitText === '' ? null : unitOf(unitText, line) }
 }
 
@@ -92,11 +105,11 @@ function unitOf(text: string, line: number): FileUnit {
 }
 
 /** In a header parted by blanks a unit stands as a cell of its own: it goes with the name before it. */
-function joinUnits(cells: readonly string[]): readonly string[] {
+function withUnits(cells: readonly string[]): readonly string[] {
   const joined: string[] = []
   for (const cell of cells) {
     const isUnit = /^[[(].*[\])]$/.test(cell) || parseQuantity(`1 ${cell}`, 'length').ok
-    if (isUnit && cell !== '' && joined.length > 0) joined.push(`${joined.pop()} ${cell}`)
+    if (isUnit && joined.length > 0) joined.push(`${joined.pop()} ${cell}`)
     else joined.push(cell)
   }
   return joined

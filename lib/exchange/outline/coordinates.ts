@@ -20,8 +20,9 @@ const mostLines = mostPoints + 5000
 export function readCoordinates(text: string, chosen: ChosenUnit | null): Drawing {
   const given = linesOf(text)
   const lines = given.map((line) => line.replace(/#.*$/, ''))
-  const { rows, blankRows } = rowsOf(lines, delimiterOf(lines))
-  const header = rows.length > 0 && isHeader(rows[0]!) ? headerOf(rows[0]!) : null
+  const delimiter = delimiterOf(lines)
+  const { rows, blankRows } = rowsOf(lines, delimiter)
+  const header = rows.length > 0 && isHeader(rows[0]!) ? headerOf(rows[0]!, delimiter) : null
   const data = header === null ? rows : rows.slice(1)
   if (data.length === 0) throw nothingThere()
   const units = columnUnits(header, chosen, rows[0]!.line)

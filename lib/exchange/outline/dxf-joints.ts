@@ -2,7 +2,7 @@ import { distanceBetweenPoints, type Point } from '#lib/core/geometry/index'
 import type { Finding } from '#lib/core/result'
 import { type Chains, chainEnds, type Gap, type Link } from './chain'
 import { note, placeName, stop } from './finding'
-import { joinExactMm, joinMostMm, mostOfAKind } from './limits'
+import { joinMostMm, mostOfAKind } from './limits'
 import { pathName } from './path'
 import { lengthWords } from './size'
 
@@ -85,9 +85,12 @@ export function gapFindings(gaps: readonly Gap[]): readonly Finding[] {
 }
 
 /** Polylines that come back to their first point without being marked as closed. */
-export function closedByPoint(closed: Chains['closed']): readonly Finding[] {
+export function closedByPoint(closed: Chains['closed'], toleranceMm: number): readonly Finding[] {
   const single = closed.filter(
-    (links) => links.length === 1 && isSamePlace(...chainEnds(links)) && links[0]!.path.vertices.length > 2,
+    (links) =>
+      links.length === 1 &&
+      distanceBetweenPoints(...chainEnds(links)) <= toleranceMm &&
+      links[0]!.path.vertices.length > 2,
   )
   if (single.length === 0) return []
   const { path } = single[0]![0]!
@@ -99,8 +102,4 @@ export function closedByPoint(closed: Chains['closed']): readonly Finding[] {
       { line: path.line, count: single.length },
     ),
   ]
-}
-
-function isSamePlace(a: Point, b: Point): boolean {
-  return distanceBetweenPoints(a, b) <= joinExactMm
 }

@@ -50,7 +50,7 @@ function joinPaths(paths: readonly Path[], limits: JoinLimits): Omit<Drawing, 'u
     ...stops,
     ...heightFindings(kept),
     ...dropFindings(doubled, lengthless, repeats),
-    ...closedByPoint(chains.closed),
+    ...closedByPoint(chains.closed, limits.exactMm),
     ...gapFindings(chains.gaps),
   ]
   return {

@@ -63,7 +63,7 @@ const kinds: readonly Kind[] = [
   {
     seems: 'an SVG drawing, which this version does not read yet',
     cure: saveAsDxf,
-    matches: (head) => /^\s*<[\s\S]*<?svg[\s>]/i.test(head) || /^\s*<svg[\s>]/i.test(head),
+    matches: (head) => /^\s*<(svg|(?!html|!doctype html)[\s\S]*?<svg)[\s>]/i.test(head),
   },
   { seems: 'a web page or XML file', cure: saveAsDxf, matches: (head) => /^\s*<[!?a-z]/i.test(head) },
   { seems: 'a PostScript file', cure: saveAsDxf, matches: begins('%!PS') },

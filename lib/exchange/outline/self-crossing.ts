@@ -71,7 +71,7 @@ function placeWords(meetings: readonly SelfCrossing[]): string {
 }
 
 function areaWords(lobesMm2: readonly number[], signedAreaMm2: number): string {
-  if (lobesMm2.length === 0) return ''
+  if (lobesMm2.length === 0) return "With so many crossings its area can't be told."
   const named = lobesMm2.slice(0, mostNamed).map((mm2) => figure(mm2, 1))
   const more = lobesMm2.length > mostNamed ? ` and ${lobesMm2.length - mostNamed} more` : ''
   return lobesMm2.length === 1

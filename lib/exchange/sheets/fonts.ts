@@ -27,7 +27,8 @@ export function fontFile(font: SheetFont): Buffer {
 
 function findFont(path: string, start: string): string {
   for (let folder = start; ; folder = dirname(folder)) {
-    const candidate = join(folder, 'node_modules', '@ibm', path)
+    // Without the mark the bundler takes the whole checkout for files that this may read.
+    const candidate = join(/* turbopackIgnore: true */ folder, 'node_modules', '@ibm', path)
     if (existsSync(candidate)) return candidate
     if (dirname(folder) === folder) break
   }

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { logKinds, type LogEntry, mouldStates, pullGrades, type ReleaseCount } from '#lib/core/log/index'
+import { type LogEntry, logKinds, mouldStates, pullGrades, type ReleaseCount } from '#lib/core/log/index'
 import { logData } from '../log'
 import { FaceAreaInput, LocatingPointInput, MouldInput, PartInput, PatternInput } from '../mould'
 import { FindingAnswer } from './shared'
@@ -64,8 +64,12 @@ export const MouldRowAnswer = z.object({
   also: z.array(z.enum(mouldStates)).meta({ description: 'States that hold as well' }),
   place: z.string().nullable(),
   counts: CountsAnswer,
-  release: z.array(ReleaseAnswer).meta({ description: 'Of the whole face, each area, and each patch that is not yet proved' }),
-  matters: z.array(MatterAnswer).meta({ description: 'What must be settled before the next lay-up, worst first' }),
+  release: z
+    .array(ReleaseAnswer)
+    .meta({ description: 'Of the whole face, each area, and each patch that is not yet proved' }),
+  matters: z
+    .array(MatterAnswer)
+    .meta({ description: 'What must be settled before the next lay-up, worst first' }),
 })
 
 export const MouldListAnswer = z.object({ today: day(), moulds: z.array(MouldRowAnswer) })
@@ -91,7 +95,9 @@ const PointIssueAnswer = z.object({
   issuedOn: day(),
   byName: z.string(),
   points: z.array(
-    z.object({ ...LocatingPointInput.shape, id: z.string(), areaId: z.string().nullable() }).omit({ areaName: true }),
+    z
+      .object({ ...LocatingPointInput.shape, id: z.string(), areaId: z.string().nullable() })
+      .omit({ areaName: true }),
   ),
 })
 
@@ -132,7 +138,10 @@ const entryHead = {
   patchNumber: z.int().nullable(),
   note: z.string(),
   correctsId: z.string().nullable(),
-  correctedById: z.string().nullable().meta({ description: 'The entry that put this one right: it no longer counts' }),
+  correctedById: z
+    .string()
+    .nullable()
+    .meta({ description: 'The entry that put this one right: it no longer counts' }),
 }
 
 const entryOf = <const Kind extends keyof typeof logData>(kind: Kind) =>

@@ -3,7 +3,10 @@ import { BoundsAnswer, FindingAnswer, LoopAnswer, RegionAnswer } from './shared'
 
 export const OutlineAnswer = z.object({
   verdict: z.enum(['accept', 'accept-with-notice', 'ask', 'refuse']),
-  unit: z.string().nullable().meta({ description: 'Found in the file or chosen; null when nothing tells it' }),
+  unit: z
+    .string()
+    .nullable()
+    .meta({ description: 'Found in the file or chosen; null when nothing tells it' }),
   loops: z.array(
     z.object({
       role: z.enum(['outer', 'hole']),

@@ -97,4 +97,5 @@ export const PatchAnswer = z.object({
   findings: z.array(FindingAnswer),
   calculationVersion: z.string(),
 }) satisfies z.ZodType<PatchPlan & Omit<Result<unknown>, 'value'> & { calculationVersion: string }>
-export type PatchAnswer = PatchPlan & Omit<Result<PatchPlan>, 'value'> & { readonly calculationVersion: string }
+export type PatchAnswer = PatchPlan &
+  Omit<Result<PatchPlan>, 'value'> & { readonly calculationVersion: string }

@@ -37,7 +37,10 @@ export const ProblemAnswer = z.object({
   title: z.string(),
   status: z.int(),
   detail: z.string(),
-  fields: z.record(z.string(), z.string()).optional().meta({ description: 'What is wrong, by the path of the field' }),
+  fields: z
+    .record(z.string(), z.string())
+    .optional()
+    .meta({ description: 'What is wrong, by the path of the field' }),
   current: z
     .object({ version: z.int(), values: z.record(z.string(), z.unknown()) })
     .optional()

@@ -13,15 +13,18 @@ const json = (name: SchemaName, examples: Readonly<Record<string, unknown>> = {}
 
 const answers = (description: string, name: SchemaName) => ({ description, content: json(name) })
 
-const refused = (description: string) => ({ description, content: { 'application/problem+json': { schema: refTo('Problem') } } })
+const refused = (description: string) => ({
+  description,
+  content: { 'application/problem+json': { schema: refTo('Problem') } },
+})
 
 const signedIn = {
   '401': refused('Nobody is signed in, or the token is not known'),
-  '403': refused('This role may not do it, or the change does not come from the shop\'s own pages'),
+  '403': refused("This role may not do it, or the change does not come from the shop's own pages"),
 }
 
 const body = {
-  '400': refused('The body can\'t be read'),
+  '400': refused("The body can't be read"),
   '413': refused('The body is too large'),
   '415': refused('The body is of another kind'),
 }
@@ -49,8 +52,18 @@ export const paths = {
       description:
         'The verdict is the answer, with status 200 also where it refuses. Files up to 10 MB. A file whose unit nothing tells is asked for it: send `unit`.',
       parameters: [
-        { name: 'name', in: 'query', description: 'Name of the file, when it is the body itself', schema: { type: 'string' } },
-        { name: 'unit', in: 'query', description: 'Unit of the file, when it is the body itself', schema: unit },
+        {
+          name: 'name',
+          in: 'query',
+          description: 'Name of the file, when it is the body itself',
+          schema: { type: 'string' },
+        },
+        {
+          name: 'unit',
+          in: 'query',
+          description: 'Unit of the file, when it is the body itself',
+          schema: unit,
+        },
       ],
       requestBody: {
         required: true,
@@ -89,7 +102,12 @@ export const paths = {
       tags: ['compute'],
       summary: 'Grows and shrinks an outline by true offsets with round corners; keeps nothing',
       requestBody: { required: true, content: json('OffsetRequest', { rectangle: offsetExample }) },
-      responses: { '200': answers('The regions for each growth', 'Offsets'), ...body, ...unprocessable, ...signedIn },
+      responses: {
+        '200': answers('The regions for each growth', 'Offsets'),
+        ...body,
+        ...unprocessable,
+        ...signedIn,
+      },
     },
   },
   '/api/v1/moulds': {
@@ -106,7 +124,11 @@ export const paths = {
       operationId: 'readMould',
       tags: ['moulds'],
       summary: 'One mould with its face areas, locating points and patches',
-      responses: { '200': answers('The mould', 'Mould'), '404': refused('There is no such mould'), ...signedIn },
+      responses: {
+        '200': answers('The mould', 'Mould'),
+        '404': refused('There is no such mould'),
+        ...signedIn,
+      },
     },
   },
   '/api/v1/moulds/{code}/log': {
@@ -125,7 +147,12 @@ export const paths = {
         },
         { name: 'limit', in: 'query', schema: { type: 'integer', minimum: 1, maximum: 5000, default: 500 } },
       ],
-      responses: { '200': answers('The entries', 'Log'), '404': refused('There is no such mould'), ...unprocessable, ...signedIn },
+      responses: {
+        '200': answers('The entries', 'Log'),
+        '404': refused('There is no such mould'),
+        ...unprocessable,
+        ...signedIn,
+      },
     },
     post: {
       operationId: 'writeLog',
@@ -137,7 +164,9 @@ export const paths = {
         '200': answers('It stood there already with the same content', 'LogEntry'),
         ...body,
         '404': refused('There is no such mould, or no such entry to put right'),
-        '409': refused('Stored with other content before (`stored`), or somebody else changed the mould meanwhile (`current`)'),
+        '409': refused(
+          'Stored with other content before (`stored`), or somebody else changed the mould meanwhile (`current`)',
+        ),
         ...unprocessable,
         ...signedIn,
       },
@@ -149,7 +178,12 @@ export const paths = {
       tags: ['about'],
       summary: 'This description',
       security: [],
-      responses: { '200': { description: 'OpenAPI 3.1', content: { 'application/json': { schema: { type: 'object' } } } } },
+      responses: {
+        '200': {
+          description: 'OpenAPI 3.1',
+          content: { 'application/json': { schema: { type: 'object' } } },
+        },
+      },
     },
   },
   '/api/health': {

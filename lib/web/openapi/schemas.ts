@@ -1,6 +1,6 @@
 import 'server-only'
 import * as z from 'zod'
-import { LogAnswer, EntryAnswer, HealthAnswer, MouldAnswer, MouldListAnswer } from '#lib/schema/answers/mould'
+import { EntryAnswer, HealthAnswer, LogAnswer, MouldAnswer, MouldListAnswer } from '#lib/schema/answers/mould'
 import { OffsetAnswer, OutlineAnswer } from '#lib/schema/answers/outline'
 import { PatchAnswer } from '#lib/schema/answers/patch'
 import { FindingAnswer, ProblemAnswer, RegionAnswer, WorkingAnswer } from '#lib/schema/answers/shared'
@@ -39,10 +39,17 @@ export function jsonSchemas(): Record<string, object> {
   return { ...converted(sent, 'input'), ...converted(answered, 'output') }
 }
 
-function converted(schemas: Readonly<Record<string, z.ZodType>>, io: 'input' | 'output'): Record<string, object> {
+function converted(
+  schemas: Readonly<Record<string, z.ZodType>>,
+  io: 'input' | 'output',
+): Record<string, object> {
   const registry = z.registry<{ id: string }>()
   for (const [id, schema] of Object.entries(schemas)) registry.add(schema, { id })
-  const { schemas: made } = z.toJSONSchema(registry, { io, uri: (id) => `#/components/schemas/${id}`, unrepresentable: 'any' })
+  const { schemas: made } = z.toJSONSchema(registry, {
+    io,
+    uri: (id) => `#/components/schemas/${id}`,
+    unrepresentable: 'any',
+  })
   return Object.fromEntries(
     Object.entries(made).map(([id, { $schema: _dialect, $id: _id, ...schema }]) => [id, schema]),
   )

@@ -107,6 +107,28 @@ describe('the section through the join', () => {
     expect(plan.plies[plan.plies.length - 1]!.replaces).toBe(1)
   })
 
+  test("the parent's cut edge runs from the bottom of the recess to the surface that is worked from", () => {
+    for (const [input, plies] of [
+      [fromBack, 10],
+      [fromFace, 4],
+    ] as const) {
+      const list = sectionDrawing(samplePlan(input), input, desk)
+      const edge = list.items.flatMap((item) =>
+        item.kind === 'path' && item.role === 'held' && item.style === 'outline' ? [item.lines[0]!] : [],
+      )[0]!
+      const measure = list.items.find((item) => item.kind === 'dimension' && item.from[0] === item.to[0])
+      const [low, high] = measure?.kind === 'dimension' ? [measure.from[1], measure.to[1]] : [0, 0]
+      const heights = edge.map((point) => point[1])
+      // Never downwards on the way out; the whole parent from the back, four of its ten plies from the face.
+      for (const [i, height] of heights.entries()) {
+        if (i > 0) expect(height).toBeLessThanOrEqual(heights[i - 1]! + 1e-9)
+      }
+      expect(heights[heights.length - 1]).toBeCloseTo(high, 6)
+      if (plies === 10) expect(heights[0]).toBeCloseTo(low, 6)
+      else expect(heights[0]).toBeLessThan(low - (low - high) * 0.5)
+    }
+  })
+
   test('says how many times the thickness is drawn, and draws it so', () => {
     for (const [input, medium] of [
       [fromBack, desk],

@@ -123,6 +123,19 @@ describe('header', () => {
     expect(reading.loops[0]!.boundsMm).toEqual([0, 0, 10, 4])
   })
 
+  test('units of columns that are not read do not matter', () => {
+    const reading = table('x (mm),y (mm),dz (kg),m\n0,0,1,1\n10,0,1,1\n10,4,1,1\n0,4,1,1', null)
+    expect(reading).toMatchObject({ verdict: 'accept-with-notice', unit: 'mm', loops: [{ areaMm2: 40 }] })
+    expect(reading.findings[0]!.text).toContain('dz, m')
+  })
+
+  test('two columns with names of their own are taken in order', () => {
+    expect(table('across [cm],along [cm]\n0,0\n10,0\n10,4', null)).toMatchObject({
+      verdict: 'accept',
+      unit: 'cm',
+    })
+  })
+
   test.each([
     ['a column of units', 'x,y,unit\n0,0,mm\n1,0,in', 'header-not-read'],
     ['no v', 'x,z\n0,0\n1,0', 'header-not-read'],
@@ -219,7 +232,16 @@ describe('what is dropped is told', () => {
   })
 })
 
-describe('shapes that can not be', () => {
+describe('shapes that cannot be', () => {
+  test('a scribble with more crossings than are looked for', () => {
+    const text = Array.from({ length: 60 }, (_, index) => `${(index * 37) % 61},${(index * 53) % 59}`).join(
+      '\n',
+    )
+    const reading = table(text)
+    expect(reading).toMatchObject({ verdict: 'ask', findings: [{ code: 'self-crossing' }] })
+    expect(reading.findings[0]!.text).toContain('at least 90 more places')
+  })
+
   test.each([
     ['one point', '1,1'],
     ['two points', '0,0\n10,0'],

@@ -118,8 +118,8 @@ describe('large drawings stay quick', () => {
   test.each([
     ['20,000 loose lines in one ring, in mixed order', () => dxf(ring(20_000))],
     [
-      '60,000 lines apart from one another',
-      () => dxf(Array.from({ length: 60_000 / 4 }, (_, index) => line([index, 0], [index, 0.7]))),
+      '15,000 lines apart from one another',
+      () => dxf(Array.from({ length: 15_000 }, (_, index) => line([index, 0], [index, 0.7]))),
     ],
     [
       '90,000 vertices',

@@ -58,7 +58,11 @@ export default async function PhonePage({ params, searchParams }: PageProps<'/m/
           <details className="more">
             <summary className="btn">More…</summary>
             {others.map(({ kind, name }) => (
-              <Link key={kind} className="btn" href={`/moulds/${encodeURIComponent(mould.code)}/log/${kind}?from=m` as Route}>
+              <Link
+                key={kind}
+                className="btn"
+                href={`/moulds/${encodeURIComponent(mould.code)}/log/${kind}?from=m` as Route}
+              >
                 {name}
               </Link>
             ))}
@@ -107,7 +111,11 @@ function acts({ counts, matters, context }: MouldPage): readonly Act[] {
   const open = matters.filter((matter) => matter.severity !== 'note').length
   const face = counts.release.find((target) => target.target === 'face')
   const leak = counts.lastLeak
-  const clear: Act = { kind: 'cleared', name: 'Clear to lay up', fact: open === 0 ? 'nothing open' : `${open} open` }
+  const clear: Act = {
+    kind: 'cleared',
+    name: 'Clear to lay up',
+    fact: open === 0 ? 'nothing open' : `${open} open`,
+  }
   const pull: Act = {
     kind: 'pull',
     name: 'Pull',
@@ -123,7 +131,11 @@ function acts({ counts, matters, context }: MouldPage): readonly Act[] {
         ? `${figure(leakLossMbar(leak.startMbar, leak.endMbar), 1)} mbar, ${shortDate(leak.doneOn, context.today)}`
         : 'none yet',
     },
-    { kind: 'damage', name: 'Damage', fact: counts.openDamage.length > 0 ? `${counts.openDamage.length} open` : '' },
+    {
+      kind: 'damage',
+      name: 'Damage',
+      fact: counts.openDamage.length > 0 ? `${counts.openDamage.length} open` : '',
+    },
   ]
 }
 
@@ -141,7 +153,11 @@ const others = [
 
 function Drying({ page }: { readonly page: MouldPage }) {
   const { counts, context } = page
-  const coatAt = counts.release.map((target) => target.coatAt).filter((at): at is string => at !== null).sort().at(-1)
+  const coatAt = counts.release
+    .map((target) => target.coatAt)
+    .filter((at): at is string => at !== null)
+    .sort()
+    .at(-1)
   const drying = page.matters.some((matter) => matter.code === 'coat-drying')
   if (!coatAt || !drying) return null
   return (

@@ -28,7 +28,8 @@ export async function generateMetadata({ params }: PageProps<'/moulds/[code]'>):
 /** Kinds that are offered as a button; the rest stand under More. */
 const quick = ['coat', 'leak-check', 'damage'] as const
 const more = logKinds.filter(
-  (kind) => !['coat', 'leak-check', 'damage', 'cleared', 'pull', 'patch-laid', 'proved', 'correction'].includes(kind),
+  (kind) =>
+    !['coat', 'leak-check', 'damage', 'cleared', 'pull', 'patch-laid', 'proved', 'correction'].includes(kind),
 )
 
 export default async function MouldPageView({ params, searchParams }: PageProps<'/moulds/[code]'>) {
@@ -38,13 +39,14 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
   const page = await found(readMouldPage(actor, { code }))
   if (!page) notFound()
   const { seasons } = await readSettings(actor, {})
-  const { mould, context, standing, matters, counts } = page
+  const { mould, context, matters, counts } = page
   const base = `/moulds/${encodeURIComponent(mould.code)}`
   const mayLog = actor.role !== 'viewer'
   const lead = actor.role === 'lead'
   const wanted = kindsOf(query.kind)
   const wrote = page.entries.find((entry) => entry.id === query.wrote)
-  const entries = wanted.length > 0 ? page.entries.filter((entry) => wanted.includes(entry.kind)) : page.entries
+  const entries =
+    wanted.length > 0 ? page.entries.filter((entry) => wanted.includes(entry.kind)) : page.entries
   const main = counts.clearedOn ? 'pull' : 'cleared'
   return (
     <>
@@ -66,7 +68,9 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
               <details className="menu">
                 <summary className="btn">More…</summary>
                 <div className="menu-box">
-                  {main === 'cleared' ? <Link href={`${base}/log/pull` as Route}>Pull, not cleared</Link> : null}
+                  {main === 'cleared' ? (
+                    <Link href={`${base}/log/pull` as Route}>Pull, not cleared</Link>
+                  ) : null}
                   {more.map((kind) => (
                     <Link key={kind} href={`${base}/log/${kind}` as Route}>
                       {kindNames[kind]}
@@ -74,7 +78,9 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
                   ))}
                   {lead ? (
                     <>
-                      <Link href={`/patches/new?mould=${encodeURIComponent(mould.code)}` as Route}>Plan a patch</Link>
+                      <Link href={`/patches/new?mould=${encodeURIComponent(mould.code)}` as Route}>
+                        Plan a patch
+                      </Link>
                       <Link href={`${base}/points` as Route}>Locating points</Link>
                       <Link href={`${base}/areas/new` as Route}>Add an area</Link>
                       <Link href={`${base}/edit` as Route}>Change the mould</Link>
@@ -97,7 +103,13 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
 
       <div className="mould-top">
         <div className="sheet">
-          <Face page={page} area={text(query.area)} fromBack={query.view === 'back'} base={base} lead={lead} />
+          <Face
+            page={page}
+            area={text(query.area)}
+            fromBack={query.view === 'back'}
+            base={base}
+            lead={lead}
+          />
           <TitleStrip page={page} />
         </div>
         <aside className="stack-gap" aria-label="Before the next lay-up">
@@ -205,7 +217,10 @@ function Face({
   if (!shown) {
     return (
       <div className="empty" style={{ border: 0 }}>
-        <p>No face area yet. With its outline the face is drawn here to scale, with dowels, patches and the location grid.</p>
+        <p>
+          No face area yet. With its outline the face is drawn here to scale, with dowels, patches and the
+          location grid.
+        </p>
         {lead ? (
           <p>
             <Link className="btn" href={`${base}/areas/new` as Route}>
@@ -287,7 +302,9 @@ function TitleStrip({ page }: { readonly page: MouldPage }) {
       <div>
         <small>Stack{built ? `, ${figure(built.thicknessMm, 1)} mm built` : ''}</small>
         <b>{built ? byRole(built.plies.map((ply) => ply.material.role)) : 'not known'}</b>
-        <small>{mean === null ? 'not measured' : `${figure(mean, 1)} measured, ${readings.length} places`}</small>
+        <small>
+          {mean === null ? 'not measured' : `${figure(mean, 1)} measured, ${readings.length} places`}
+        </small>
       </div>
       <div>
         <small>Heat, in use / free</small>
@@ -316,7 +333,9 @@ function TitleStrip({ page }: { readonly page: MouldPage }) {
       </div>
       <div className="stamp-field">
         <Stamp state={standing.state} reason={standing.reason} />
-        {standing.also.length > 0 ? <small style={{ marginLeft: 8 }}>also {standing.also.join(', ')}</small> : null}
+        {standing.also.length > 0 ? (
+          <small style={{ marginLeft: 8 }}>also {standing.also.join(', ')}</small>
+        ) : null}
       </div>
     </div>
   )
@@ -346,7 +365,8 @@ function Handling({ page }: { readonly page: MouldPage }) {
               <dt>
                 {shortDate(leak.doneOn, context.today)}, {leak.heat}, pins {leak.pins}
                 <div className="note">
-                  {leak.bagging}, from {figure(leak.startMbar)} mbar; compare only with the same bagging and start
+                  {leak.bagging}, from {figure(leak.startMbar)} mbar; compare only with the same bagging and
+                  start
                 </div>
               </dt>
               <dd>

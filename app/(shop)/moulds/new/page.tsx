@@ -48,7 +48,9 @@ export default async function NewMouldPage({ searchParams }: PageProps<'/moulds/
           <Hidden name="id" />
           <Hidden name="placeEntryId" />
           <Hidden name="today" />
-          <p className="note">Only code and name must be given. What is left blank stays "not known", never nought.</p>
+          <p className="note">
+            Only code and name must be given. What is left blank stays "not known", never nought.
+          </p>
           <MouldFields choices={await mouldChoices(actor)} />
           <TextField name="place" label="Place" hint="where it stands now; written into its log" />
         </ActionForm>

@@ -7,7 +7,11 @@ import { act, formObject } from '#lib/web/action'
 import type { FormAnswer } from '../../../ui/action-form'
 
 /** Carries a step of a plan out and goes back to its page. */
-async function step<Input>(verb: Verb<Input, unknown>, raw: Record<string, unknown>, anchor = ''): Promise<FormAnswer> {
+async function step<Input>(
+  verb: Verb<Input, unknown>,
+  raw: Record<string, unknown>,
+  anchor = '',
+): Promise<FormAnswer> {
   const answer = await act(verb, raw)
   if (!answer.ok) return answer
   redirect(`/patches/${String(raw.patchId)}${anchor}` as Route)
@@ -17,7 +21,9 @@ export async function sign(_previous: FormAnswer | null, form: FormData): Promis
   const raw = formObject(form)
   // Keys of becauses hold dots and signs of their own, so they come as pairs.
   const keys = form.getAll('becauseKey').map(String)
-  const becauses = Object.fromEntries(keys.map((key, index) => [key, String(form.get(`because${index}`) ?? '')]))
+  const becauses = Object.fromEntries(
+    keys.map((key, index) => [key, String(form.get(`because${index}`) ?? '')]),
+  )
   return step(signPlan, { ...raw, becauses })
 }
 

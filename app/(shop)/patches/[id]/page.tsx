@@ -7,7 +7,7 @@ import { planDrawing, sectionDrawing } from '#lib/core/drawing/index'
 import { edgeWords, sideWords } from '#lib/core/repair/index'
 import { figure } from '#lib/core/units'
 import { readPatch } from '#lib/services/patches'
-import { type ShopContext, readSettings } from '#lib/services/shop'
+import { readSettings, type ShopContext } from '#lib/services/shop'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
 import { TwoWidths } from '../../../ui/drawing/two-widths'
@@ -40,8 +40,8 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
     <>
       <div className="crumb-row">
         <div className="crumb">
-          <Link href={`/moulds/${encodeURIComponent(patch.mouldCode)}` as Route}>{patch.mouldCode}</Link> / Patch {patch.number},
-          version {plan.versionNo} of {patch.plans.length}
+          <Link href={`/moulds/${encodeURIComponent(patch.mouldCode)}` as Route}>{patch.mouldCode}</Link> /
+          Patch {patch.number}, version {plan.versionNo} of {patch.plans.length}
         </div>
         <div className="acts no-print">
           <a className="btn" href={`/patches/${patch.id}/bench-sheet${version}`}>
@@ -51,7 +51,10 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
             Ply templates 1:1
           </a>
           {actor.role === 'lead' && ['sketched', 'signed', 'put by'].includes(plan.state) ? (
-            <Link className="btn" href={`/patches/new?mould=${encodeURIComponent(patch.mouldCode)}&patch=${patch.id}` as Route}>
+            <Link
+              className="btn"
+              href={`/patches/new?mould=${encodeURIComponent(patch.mouldCode)}&patch=${patch.id}` as Route}
+            >
               New version
             </Link>
           ) : null}
@@ -62,19 +65,29 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
       </div>
       {plan !== current ? (
         <p className="notice look" style={{ marginBottom: 16 }}>
-          This is version {plan.versionNo}. <Link href={`/patches/${patch.id}` as Route}>Version {current?.versionNo}</Link> is the
-          one that counts.
+          This is version {plan.versionNo}.{' '}
+          <Link href={`/patches/${patch.id}` as Route}>Version {current?.versionNo}</Link> is the one that
+          counts.
         </p>
       ) : null}
 
       <div className="sheet">
         <div className="plan-sheet">
           <div className="plan-view">
-            <TwoWidths id="plan" widthPx={720} maxHeightPx={640} draw={(medium) => planDrawing(value, plan.input, medium)} />
+            <TwoWidths
+              id="plan"
+              widthPx={720}
+              maxHeightPx={640}
+              draw={(medium) => planDrawing(value, plan.input, medium)}
+            />
           </div>
           <div className="plan-side">
             <PlyTable plan={value} />
-            <TwoWidths id="section" widthPx={540} draw={(medium) => sectionDrawing(value, plan.input, medium)} />
+            <TwoWidths
+              id="section"
+              widthPx={540}
+              draw={(medium) => sectionDrawing(value, plan.input, medium)}
+            />
           </div>
         </div>
         <Strip patch={patch} plan={plan} />
@@ -92,8 +105,8 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
             <Working steps={plan.result.working} />
           </div>
           <p className="note" style={{ marginTop: 14 }}>
-            This plans tooling. The repair of a part that carries people or flight and road loads is for a licensed or responsible
-            engineer. Follow the maker's data sheet and local codes.
+            This plans tooling. The repair of a part that carries people or flight and road loads is for a
+            licensed or responsible engineer. Follow the maker's data sheet and local codes.
           </p>
         </section>
         <section>
@@ -113,7 +126,12 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
       </section>
 
       <section id="lines" className="rule-top" style={{ marginTop: 26 }}>
-        <JobLines plan={plan} mayTick={actor.role !== 'viewer'} timeZone={context.shop.timeZone} today={context.today} />
+        <JobLines
+          plan={plan}
+          mayTick={actor.role !== 'viewer'}
+          timeZone={context.shop.timeZone}
+          today={context.today}
+        />
       </section>
 
       <Versions patch={patch} shown={plan} context={context} />
@@ -157,13 +175,17 @@ function Strip({ patch, plan }: { readonly patch: Patch; readonly plan: Plan }) 
         </small>
         <b>{figure(lengths.lengthMm, 0)} mm</b>
         <small>
-          by {lengths.governs === 'ratio' ? `ratio ${figure(input.taper.ratio)}` : `${figure(input.taper.mmPerPly)} mm a ply`}
+          by{' '}
+          {lengths.governs === 'ratio'
+            ? `ratio ${figure(input.taper.ratio)}`
+            : `${figure(input.taper.mmPerPly)} mm a ply`}
         </small>
       </div>
       <div>
         <small>Built / measured</small>
         <b>
-          {figure(builtThicknessMm, 2)} / {lengths.measuredThicknessMm === null ? '?' : figure(lengths.measuredThicknessMm, 2)} mm
+          {figure(builtThicknessMm, 2)} /{' '}
+          {lengths.measuredThicknessMm === null ? '?' : figure(lengths.measuredThicknessMm, 2)} mm
         </b>
         <small>
           {lengths.measuredSpreadMm === null
@@ -189,7 +211,15 @@ function Strip({ patch, plan }: { readonly patch: Patch; readonly plan: Plan }) 
   )
 }
 
-function Story({ patch, plan, context }: { readonly patch: Patch; readonly plan: Plan; readonly context: ShopContext }) {
+function Story({
+  patch,
+  plan,
+  context,
+}: {
+  readonly patch: Patch
+  readonly plan: Plan
+  readonly context: ShopContext
+}) {
   const on = (moment: string) => shortDate(shopDay(moment, context.shop.timeZone).day, context.today)
   return (
     <dl className="figures">
@@ -209,7 +239,9 @@ function Story({ patch, plan, context }: { readonly patch: Patch; readonly plan:
         <div>
           <dt>
             Signed by {plan.signedByName}
-            {plan.selfChecked ? <div className="note">self-checked: the one who signed also sketched it</div> : null}
+            {plan.selfChecked ? (
+              <div className="note">self-checked: the one who signed also sketched it</div>
+            ) : null}
           </dt>
           <dd>{on(plan.signedAt)}</dd>
         </div>
@@ -236,13 +268,23 @@ function Story({ patch, plan, context }: { readonly patch: Patch; readonly plan:
         </div>
       ) : null}
       <div>
-        <dt className="note">Calculation {plan.calculationVersion}, {plan.result.method}</dt>
+        <dt className="note">
+          Calculation {plan.calculationVersion}, {plan.result.method}
+        </dt>
       </div>
     </dl>
   )
 }
 
-function Versions({ patch, shown, context }: { readonly patch: Patch; readonly shown: Plan; readonly context: ShopContext }) {
+function Versions({
+  patch,
+  shown,
+  context,
+}: {
+  readonly patch: Patch
+  readonly shown: Plan
+  readonly context: ShopContext
+}) {
   if (patch.plans.length < 2) return null
   return (
     <section className="rule-top" style={{ marginTop: 26 }}>
@@ -255,7 +297,9 @@ function Versions({ patch, shown, context }: { readonly patch: Patch; readonly s
                 {plan.id === shown.id ? (
                   <b>Version {plan.versionNo}</b>
                 ) : (
-                  <Link href={`/patches/${patch.id}?v=${plan.versionNo}` as Route}>Version {plan.versionNo}</Link>
+                  <Link href={`/patches/${patch.id}?v=${plan.versionNo}` as Route}>
+                    Version {plan.versionNo}
+                  </Link>
                 )}
               </td>
               <td>{plan.state}</td>
@@ -264,7 +308,9 @@ function Versions({ patch, shown, context }: { readonly patch: Patch; readonly s
                 {figure(plan.result.value.lengths.lengthMm, 0)} mm, {plan.result.value.plies.length} plies
               </td>
               <td>{plan.createdByName}</td>
-              <td className="n">{shortDate(shopDay(plan.createdAt, context.shop.timeZone).day, context.today)}</td>
+              <td className="n">
+                {shortDate(shopDay(plan.createdAt, context.shop.timeZone).day, context.today)}
+              </td>
             </tr>
           ))}
         </tbody>

@@ -1,8 +1,8 @@
 'use server'
 import type { Route } from 'next'
 import { redirect } from 'next/navigation'
-import type { Outcome } from '#lib/core/result'
 import type { PatchInput, PatchPlan } from '#lib/core/repair/types'
+import type { Outcome } from '#lib/core/result'
 import { previewPatch, sketchPatch } from '#lib/services/patches'
 import { act } from '#lib/web/action'
 import { requireActor } from '#lib/web/session'
@@ -20,7 +20,12 @@ export async function saveSketch(_previous: FormAnswer | null, form: FormData): 
 }
 
 export type Preview =
-  | { readonly ok: true; readonly input: PatchInput; readonly outcome: Outcome<PatchPlan>; readonly outline: OutlineRead | null }
+  | {
+      readonly ok: true
+      readonly input: PatchInput
+      readonly outcome: Outcome<PatchPlan>
+      readonly outline: OutlineRead | null
+    }
   | { readonly ok: false; readonly message: string; readonly fields: Readonly<Record<string, string>> }
 
 /** Works the sketch out without saving it. */

@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto'
 import type { Metadata, Route } from 'next'
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
-import { edgeWords, edges, sides, sideWords } from '#lib/core/repair/index'
+import { edges, edgeWords, sides, sideWords } from '#lib/core/repair/index'
 import { figure } from '#lib/core/units'
 import { textOf } from '#lib/schema/form'
 import { OpeningSource } from '#lib/schema/patch'
@@ -13,8 +13,8 @@ import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../../ui/action-form'
 import { ChoiceField, Hidden, SelectField, TextArea, TextField } from '../../../ui/fields'
-import { LivePreview } from '../../../ui/patch-preview'
 import { OpeningFields } from '../../../ui/patch-opening'
+import { LivePreview } from '../../../ui/patch-preview'
 import { saveSketch } from './actions'
 import { coverRows } from './sketch'
 import '../plan.css'
@@ -54,7 +54,9 @@ export default async function NewPatchPage({ searchParams }: PageProps<'/patches
           <p>
             <Link
               className="btn primary"
-              href={`/moulds/${encodeURIComponent(mould.code)}/${areas.length === 0 ? 'areas/new' : 'edit'}` as Route}
+              href={
+                `/moulds/${encodeURIComponent(mould.code)}/${areas.length === 0 ? 'areas/new' : 'edit'}` as Route
+              }
             >
               {areas.length === 0 ? 'Add an area' : 'Give it a stack'}
             </Link>
@@ -105,8 +107,18 @@ export default async function NewPatchPage({ searchParams }: PageProps<'/patches
             <fieldset className="form">
               <legend>Taper</legend>
               <div className="field-row">
-                <TextField name="taper.ratio" label="Ratio" numeric hint="length to thickness, 20 : 1 light, 50 : 1 for load" />
-                <TextField name="taper.mmPerPly" label="The other rule, a ply" numeric hint="mm for every ply; 12.7 is usual" />
+                <TextField
+                  name="taper.ratio"
+                  label="Ratio"
+                  numeric
+                  hint="length to thickness, 20 : 1 light, 50 : 1 for load"
+                />
+                <TextField
+                  name="taper.mmPerPly"
+                  label="The other rule, a ply"
+                  numeric
+                  hint="mm for every ply; 12.7 is usual"
+                />
                 <SelectField
                   name="taper.use"
                   label="Built by"
@@ -131,21 +143,31 @@ export default async function NewPatchPage({ searchParams }: PageProps<'/patches
                 numeric
                 hint="counted from the face, when worked from it; blank: all of them"
               />
-              <TextField name="nextPartCureC" label="Hottest part cure to come" numeric hint={`°C; blank: ${mould.partCureC ?? 'not known'}`} />
+              <TextField
+                name="nextPartCureC"
+                label="Hottest part cure to come"
+                numeric
+                hint={`°C; blank: ${mould.partCureC ?? 'not known'}`}
+              />
             </div>
             <fieldset className="form">
               <legend>Cover plies on the back</legend>
-              {Array.from({ length: coverRows }, (_row, index) => (
-                <div className="field-row" key={`cover${index + 1}`}>
+              {coverRows.map((index) => (
+                <div className="field-row" key={index}>
                   <SelectField
                     name={`cover${index}`}
-                    label={`Cover ply ${index + 1}`}
+                    label={`Cover ply ${Number(index) + 1}`}
                     options={[
                       { value: '', label: 'none' },
                       ...materials.map((material) => ({ value: material.id, label: material.name })),
                     ]}
                   />
-                  <TextField name={`coverDirection${index}`} label="Direction" numeric hint="degrees from u" />
+                  <TextField
+                    name={`coverDirection${index}`}
+                    label="Direction"
+                    numeric
+                    hint="degrees from u"
+                  />
                 </div>
               ))}
             </fieldset>
@@ -175,7 +197,9 @@ async function ChooseMould() {
             .map((row) => (
               <tr key={row.mould.id}>
                 <td>
-                  <Link href={`/patches/new?mould=${encodeURIComponent(row.mould.code)}` as Route}>{row.mould.code}</Link>
+                  <Link href={`/patches/new?mould=${encodeURIComponent(row.mould.code)}` as Route}>
+                    {row.mould.code}
+                  </Link>
                 </td>
                 <td>{row.mould.name}</td>
                 <td>{row.standing.state}</td>
@@ -190,15 +214,26 @@ async function ChooseMould() {
 function storedReadings(page: MouldPage): string {
   const told = page.areas
     .filter((area) => area.readings.length > 0)
-    .map((area) => `${area.name}: ${area.readings.map((reading) => figure(reading.thicknessMm, 2)).join('; ')}`)
-  return told.length > 0 ? `Blank: the readings of the area are taken (${told.join(' · ')})` : 'No reading is written down for any area'
+    .map(
+      (area) => `${area.name}: ${area.readings.map((reading) => figure(reading.thicknessMm, 2)).join('; ')}`,
+    )
+  return told.length > 0
+    ? `Blank: the readings of the area are taken (${told.join(' · ')})`
+    : 'No reading is written down for any area'
 }
 
 /** A new sketch starts bare but for the usual rules; a new version starts from the one before it. */
-function defaultsOf(page: MouldPage, patch: Patch | null, areaId: string, dowelTag: string): Record<string, unknown> {
+function defaultsOf(
+  page: MouldPage,
+  patch: Patch | null,
+  areaId: string,
+  dowelTag: string,
+): Record<string, unknown> {
   const last = patch?.plans[0]
   const dowel = page.points?.points.find((point) => point.tag === dowelTag)
-  const area = page.areas.find((candidate) => candidate.id === (patch?.areaId ?? dowel?.areaId ?? areaId)) ?? page.areas[0]
+  const area =
+    page.areas.find((candidate) => candidate.id === (patch?.areaId ?? dowel?.areaId ?? areaId)) ??
+    page.areas[0]
   const placement = {
     shiftMm: dowel ? { 0: String(dowel.uMm), 1: String(dowel.vMm) } : { 0: '', 1: '' },
     turnDeg: '0',
@@ -225,10 +260,10 @@ function defaultsOf(page: MouldPage, patch: Patch | null, areaId: string, dowelT
     note: '',
   }
   const blankCovers = Object.fromEntries(
-    Array.from({ length: coverRows }, (_row, index) => [
+    coverRows.flatMap((index) => [
       [`cover${index}`, ''],
       [`coverDirection${index}`, '0'],
-    ]).flat(),
+    ]),
   )
   if (!patch || !last) {
     return {
@@ -251,14 +286,18 @@ function defaultsOf(page: MouldPage, patch: Patch | null, areaId: string, dowelT
     side: last.input.side,
     edge: last.input.edge,
     opening: { ...opening, ...written },
-    outlineText: last.opening.kind === 'outline' ? last.opening.points.map(([u, v]) => `${u}; ${v}`).join('\n') : '',
+    outlineText:
+      last.opening.kind === 'outline' ? last.opening.points.map(([u, v]) => `${u}; ${v}`).join('\n') : '',
     outlineUnit: last.opening.kind === 'outline' ? 'mm' : '',
     taper: {
       ratio: String(last.input.taper.ratio),
       mmPerPly: String(last.input.taper.mmPerPly),
       use: last.input.taper.use,
     },
-    pliesFromFace: last.input.removedPlies.length === last.input.stack.length ? '' : String(last.input.removedPlies.length),
+    pliesFromFace:
+      last.input.removedPlies.length === last.input.stack.length
+        ? ''
+        : String(last.input.removedPlies.length),
     note: last.note,
   }
 }

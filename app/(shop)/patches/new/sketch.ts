@@ -5,12 +5,17 @@ import type { FieldErrors } from '#lib/schema/form'
 import { readOutline } from '#lib/services/outline'
 import { formObject } from '#lib/web/action'
 
-/** How many cover plies the form has room for. */
-export const coverRows = 3
+/** Rows of cover plies that the form has room for. */
+export const coverRows = ['0', '1', '2'] as const
 
 export type SketchRead =
   | { readonly ok: true; readonly raw: Record<string, unknown>; readonly outline: OutlineRead | null }
-  | { readonly ok: false; readonly message: string; readonly fields: FieldErrors; readonly typed: Record<string, unknown> }
+  | {
+      readonly ok: false
+      readonly message: string
+      readonly fields: FieldErrors
+      readonly typed: Record<string, unknown>
+    }
 
 /** What came of an outline that was pasted or uploaded. */
 export interface OutlineRead {
@@ -24,10 +29,12 @@ export async function sketchOf(actor: Actor, form: FormData): Promise<SketchRead
   const raw: Record<string, unknown> = {
     ...typed,
     measuredThicknessMm: parts(typed.thickness),
-    coverPlies: Array.from({ length: coverRows }, (_row, index) => ({
-      materialId: String(typed[`cover${index}`] ?? ''),
-      directionDeg: String(typed[`coverDirection${index}`] ?? ''),
-    })).filter((row) => row.materialId !== ''),
+    coverPlies: coverRows
+      .map((index) => ({
+        materialId: String(typed[`cover${index}`] ?? ''),
+        directionDeg: String(typed[`coverDirection${index}`] ?? ''),
+      }))
+      .filter((row) => row.materialId !== ''),
   }
   const opening = (typed.opening ?? {}) as Record<string, unknown>
   if (opening.kind !== 'outline') return { ok: true, raw, outline: null }
@@ -35,7 +42,9 @@ export async function sketchOf(actor: Actor, form: FormData): Promise<SketchRead
   const uploaded = file instanceof File && file.size > 0 ? file : null
   const pasted = String(typed.outlineText ?? '')
   if (!uploaded && pasted.trim() === '') {
-    return refused(typed, 'Give the outline', { outlineText: 'Paste coordinates, or choose a DXF or CSV file' })
+    return refused(typed, 'Give the outline', {
+      outlineText: 'Paste coordinates, or choose a DXF or CSV file',
+    })
   }
   const unit = String(typed.outlineUnit ?? '')
   const read = await readOutline(actor, {
@@ -44,15 +53,22 @@ export async function sketchOf(actor: Actor, form: FormData): Promise<SketchRead
     unit: unit === 'mm' || unit === 'cm' || unit === 'm' || unit === 'in' ? unit : null,
   })
   const loop = read.loops[0]
-  const told = read.findings.map((finding) => [finding.text, finding.cure].filter(Boolean).join(' ')).join(' ')
+  const told = read.findings
+    .map((finding) => [finding.text, finding.cure].filter(Boolean).join(' '))
+    .join(' ')
   if ((read.verdict !== 'accept' && read.verdict !== 'accept-with-notice') || !loop) {
-    return refused(typed, 'The outline can\'t be used as it is', { outlineText: told || 'No outline found' })
+    return refused(typed, "The outline can't be used as it is", { outlineText: told || 'No outline found' })
   }
   // From here on the outline is in millimetres: the text holds what was read, so that a file need not come again.
   const text = loop.points.map(([u, v]) => `${round(u)}; ${round(v)}`).join('\n')
   return {
     ok: true,
-    raw: { ...raw, outlineText: text, outlineUnit: 'mm', opening: { ...opening, name: uploaded?.name ?? 'pasted', points: loop.points } },
+    raw: {
+      ...raw,
+      outlineText: text,
+      outlineUnit: 'mm',
+      opening: { ...opening, name: uploaded?.name ?? 'pasted', points: loop.points },
+    },
     outline: { text, findings: read.findings },
   }
 }

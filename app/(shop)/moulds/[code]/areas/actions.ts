@@ -48,7 +48,9 @@ export async function measure(_previous: FormAnswer | null, form: FormData): Pro
     areaId: raw.areaId,
     measuredOn: raw.measuredOn,
     readings: lines.map((line, index) => {
-      const [uMm = '', vMm = '', thicknessMm = ''] = line.includes(';') ? line.split(';') : line.trim().split(/\s+/)
+      const [uMm = '', vMm = '', thicknessMm = ''] = line.includes(';')
+        ? line.split(';')
+        : line.trim().split(/\s+/)
       return { id: ids[index] ?? '', uMm: uMm.trim(), vMm: vMm.trim(), thicknessMm: thicknessMm.trim() }
     }),
   })
@@ -61,5 +63,7 @@ export async function measure(_previous: FormAnswer | null, form: FormData): Pro
       .join('; ')
     return { ...answer, fields: { ...answer.fields, readings: says }, typed: raw }
   }
-  redirect(`/moulds/${encodeURIComponent(String(raw.code))}/areas/${String(raw.areaId)}?measured=yes#thickness` as Route)
+  redirect(
+    `/moulds/${encodeURIComponent(String(raw.code))}/areas/${String(raw.areaId)}?measured=yes#thickness` as Route,
+  )
 }

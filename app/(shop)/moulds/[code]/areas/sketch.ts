@@ -3,15 +3,20 @@ import type { Actor } from '#lib/schema/actor'
 import { pointsOfText, textOfPoints } from '#lib/schema/points-text'
 import { insetLine } from '#lib/services/area-sketch'
 import { readOutline } from '#lib/services/outline'
-import { found } from '#lib/web/page'
 import { formObject } from '#lib/web/action'
+import { found } from '#lib/web/page'
 
 type Fields = Record<string, string>
 type Points = readonly (readonly [number, number])[]
 
 export type AreaRead =
   | { readonly ok: true; readonly raw: Record<string, unknown> }
-  | { readonly ok: false; readonly message: string; readonly fields: Fields; readonly typed: Record<string, unknown> }
+  | {
+      readonly ok: false
+      readonly message: string
+      readonly fields: Fields
+      readonly typed: Record<string, unknown>
+    }
 
 /** The axes by name, in the mould's datum frame. */
 const axes: Readonly<Record<string, readonly [number, number, number]>> = {
@@ -78,7 +83,12 @@ function rowsOf(typed: Record<string, unknown>, name: string): Row[] {
     .map(([key, row]) => ({ ...(row as Record<string, string>), at: key }))
 }
 
-async function boundaryOf(actor: Actor, form: FormData, typed: Record<string, unknown>, fields: Fields): Promise<Points | null> {
+async function boundaryOf(
+  actor: Actor,
+  form: FormData,
+  typed: Record<string, unknown>,
+  fields: Fields,
+): Promise<Points | null> {
   const file = form.get('boundaryFile')
   if (file instanceof File && file.size > 0) {
     const unit = String(typed.boundaryUnit ?? '')
@@ -89,7 +99,9 @@ async function boundaryOf(actor: Actor, form: FormData, typed: Record<string, un
     })
     const loop = read.loops[0]
     if (loop && read.verdict.startsWith('accept')) return loop.points
-    fields.boundaryText = read.findings.map((finding) => [finding.text, finding.cure].filter(Boolean).join(' ')).join(' ')
+    fields.boundaryText = read.findings
+      .map((finding) => [finding.text, finding.cure].filter(Boolean).join(' '))
+      .join(' ')
     return null
   }
   if (typed.boundaryKind === 'rectangle') {
@@ -122,7 +134,12 @@ function textPoints(text: string | undefined, field: string, fields: Fields): Po
   return read.points
 }
 
-async function linePoints(actor: Actor, row: Row, boundary: Points | null, fields: Fields): Promise<Points | null> {
+async function linePoints(
+  actor: Actor,
+  row: Row,
+  boundary: Points | null,
+  fields: Fields,
+): Promise<Points | null> {
   if (!row.inset) return textPoints(row.points, `${row.at}.points`, fields)
   const inset = pointsOfText(`${row.inset}; 0`)
   const insetMm = inset.ok ? inset.points[0]?.[0] : undefined

@@ -25,7 +25,9 @@ export default async function EditMouldPage({ params, searchParams }: PageProps<
   const { mould } = page
   const base = `/moulds/${encodeURIComponent(mould.code)}`
   const ties = Object.fromEntries(
-    (['part', 'pattern', 'set'] as const).flatMap((tie) => (typeof query[tie] === 'string' ? [[`${tie}Id`, query[tie]]] : [])),
+    (['part', 'pattern', 'set'] as const).flatMap((tie) =>
+      typeof query[tie] === 'string' ? [[`${tie}Id`, query[tie]]] : [],
+    ),
   )
   return (
     <>

@@ -9,6 +9,8 @@ import type { FormAnswer } from '../../../../ui/action-form'
 export async function saveIssue(raw: unknown): Promise<FormAnswer> {
   const answer = await act(addPointIssue, raw)
   if (!answer.ok) return answer
-  const mould = await readMouldById(await requireActor(), { id: String((raw as { mouldId: string }).mouldId) })
+  const mould = await readMouldById(await requireActor(), {
+    id: String((raw as { mouldId: string }).mouldId),
+  })
   redirect(`/moulds/${encodeURIComponent(mould.code)}` as Route)
 }

@@ -26,7 +26,8 @@ export default async function PointsPage({ params }: PageProps<'/moulds/[code]/p
     <>
       <div className="crumb-row">
         <div className="crumb">
-          <Link href={`/moulds/${encodeURIComponent(mould.code)}` as Route}>{mould.code}</Link> / locating points
+          <Link href={`/moulds/${encodeURIComponent(mould.code)}` as Route}>{mould.code}</Link> / locating
+          points
         </div>
       </div>
       <h1>Locating points of {mould.code}</h1>
@@ -37,7 +38,8 @@ export default async function PointsPage({ params }: PageProps<'/moulds/[code]/p
       </p>
       {areas.length === 0 ? (
         <p className="empty">
-          Points lie on a face area. <Link href={`/moulds/${encodeURIComponent(mould.code)}/areas/new` as Route}>Add an area first</Link>
+          Points lie on a face area.{' '}
+          <Link href={`/moulds/${encodeURIComponent(mould.code)}/areas/new` as Route}>Add an area first</Link>
         </p>
       ) : (
         <PointsEditor
@@ -51,7 +53,10 @@ export default async function PointsPage({ params }: PageProps<'/moulds/[code]/p
             issuedOn: context.today,
             note: '',
             points: (points?.points ?? []).map((point) =>
-              textOf(LocatingPointInput, { ...point, areaName: areas.length > 1 ? nameOf(point.areaId) : '' }),
+              textOf(LocatingPointInput, {
+                ...point,
+                areaName: areas.length > 1 ? nameOf(point.areaId) : '',
+              }),
             ),
           }}
         />

@@ -4,8 +4,8 @@ import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { textOf } from '#lib/schema/form'
 import { MaterialInput } from '#lib/schema/material'
-import { listMaterials } from '#lib/services/stores'
 import { readSettings } from '#lib/services/shop'
+import { listMaterials } from '#lib/services/stores'
 import { requireActor } from '#lib/web/session'
 import { MaterialEditor } from '../../../../ui/material-editor'
 import { saveMaterial, saveNewMaterial } from '../../actions'
@@ -48,7 +48,12 @@ export default async function MaterialPage({ params }: PageProps<'/stores/materi
                 fibreArealWeightGsm: '',
                 fibreDensityGcm3: '',
                 rollWidthMm: '',
-                fibreContent: { kind: 'resin-mass', resinMassFraction: '', resinDensityGcm3: '', fibreVolumeFraction: '' },
+                fibreContent: {
+                  kind: 'resin-mass',
+                  resinMassFraction: '',
+                  resinDensityGcm3: '',
+                  fibreVolumeFraction: '',
+                },
                 thickestCureMm: '',
                 cure: '',
                 postCure: '',

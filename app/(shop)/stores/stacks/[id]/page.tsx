@@ -30,12 +30,17 @@ export default async function StackPage({ params }: PageProps<'/stores/stacks/[i
       <h1 style={{ marginBottom: 18 }}>{stored?.name ?? 'Add a stack'}</h1>
       {materials.length === 0 ? (
         <p className="empty">
-          A stack is made of materials. <Link href={'/stores/materials/new' as Route}>Add the first material</Link>
+          A stack is made of materials.{' '}
+          <Link href={'/stores/materials/new' as Route}>Add the first material</Link>
         </p>
       ) : (
         <StackEditor
           action={stored ? saveStack : saveNewStack}
-          materials={materials.map((material) => ({ id: material.id, code: material.code, material: plyMaterial(material) }))}
+          materials={materials.map((material) => ({
+            id: material.id,
+            code: material.code,
+            material: plyMaterial(material),
+          }))}
           defaults={
             stored
               ? { ...(textOf(StackInput, stackInputOf(stored)) as object), version: String(stored.version) }

@@ -36,15 +36,21 @@ export default async function AreaPage({ params, searchParams }: PageProps<'/mou
   const area = id === 'new' ? null : page?.areas.find((candidate) => candidate.id === id)
   if (!page || area === undefined) notFound()
   const { mould, context } = page
-  const stacks = (await listStacks(actor, {})).map((stack) => ({ value: stack.id, label: `${stack.code}, ${stack.name}` }))
+  const stacks = (await listStacks(actor, {})).map((stack) => ({
+    value: stack.id,
+    label: `${stack.code}, ${stack.name}`,
+  }))
   return (
     <>
       <div className="crumb-row">
         <div className="crumb">
-          <Link href={`/moulds/${encodeURIComponent(mould.code)}` as Route}>{mould.code}</Link> / {area?.name ?? 'a new area'}
+          <Link href={`/moulds/${encodeURIComponent(mould.code)}` as Route}>{mould.code}</Link> /{' '}
+          {area?.name ?? 'a new area'}
         </div>
       </div>
-      <h1 style={{ marginBottom: 18 }}>{area ? `${mould.code}, ${area.name}` : `Add an area to ${mould.code}`}</h1>
+      <h1 style={{ marginBottom: 18 }}>
+        {area ? `${mould.code}, ${area.name}` : `Add an area to ${mould.code}`}
+      </h1>
       <div className="mould-form">
         {actor.role === 'lead' ? (
           <ActionForm
@@ -96,7 +102,12 @@ export default async function AreaPage({ params, searchParams }: PageProps<'/mou
                   <Hidden name="areaId" />
                   <Hidden name="code" />
                   <Hidden name="ids" />
-                  <TextArea name="readings" label="New readings" rows={4} hint="u; v; thickness in mm, a line for each place" />
+                  <TextArea
+                    name="readings"
+                    label="New readings"
+                    rows={4}
+                    hint="u; v; thickness in mm, a line for each place"
+                  />
                   <TextField name="measuredOn" label="Measured on" type="date" />
                 </ActionForm>
               )}
@@ -110,7 +121,11 @@ export default async function AreaPage({ params, searchParams }: PageProps<'/mou
 
 function Readings({ area, today }: { readonly area: Area; readonly today: string }) {
   if (area.readings.length === 0) {
-    return <p className="note">Nothing measured yet. A scarf is planned with the measured thickness, not with the paper one.</p>
+    return (
+      <p className="note">
+        Nothing measured yet. A scarf is planned with the measured thickness, not with the paper one.
+      </p>
+    )
   }
   return (
     <table className="lines" style={{ marginBottom: 14 }}>
@@ -160,7 +175,11 @@ function defaultsOf(area: Area | null): Record<string, unknown> {
     ...Array.from({ length: spareRows }, () => blankLine),
   ]
   const keeps = [
-    ...(area?.keepOuts ?? []).map((keep) => ({ name: keep.name, kind: keep.kind, points: textOfPoints(keep.outline) })),
+    ...(area?.keepOuts ?? []).map((keep) => ({
+      name: keep.name,
+      kind: keep.kind,
+      points: textOfPoints(keep.outline),
+    })),
     ...Array.from({ length: spareRows }, () => blankKeep),
   ]
   const rows = {

@@ -30,7 +30,9 @@ export async function logEntry(_previous: FormAnswer | null, form: FormData): Pr
     return {
       ...answer,
       typed: raw,
-      fields: wrongTime ? { ...fields, time: `${wrongTime}. A time such as 14:05; one that the clock skips does not exist` } : fields,
+      fields: wrongTime
+        ? { ...fields, time: `${wrongTime}. A time such as 14:05; one that the clock skips does not exist` }
+        : fields,
     }
   }
   const back = raw.from === 'm' ? '/m' : '/moulds'

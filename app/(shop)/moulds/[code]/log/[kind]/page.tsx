@@ -17,7 +17,9 @@ import { Matters } from '../../../../../ui/matters'
 import { Stamp } from '../../../../../ui/stamp'
 import { logEntry } from './actions'
 
-export async function generateMetadata({ params }: PageProps<'/moulds/[code]/log/[kind]'>): Promise<Metadata> {
+export async function generateMetadata({
+  params,
+}: PageProps<'/moulds/[code]/log/[kind]'>): Promise<Metadata> {
   const { code, kind } = await params
   return { title: `${kindNames[kind as LogKind] ?? kind}, ${decodeURIComponent(code)}` }
 }
@@ -26,7 +28,16 @@ export async function generateMetadata({ params }: PageProps<'/moulds/[code]/log
 const writable = logKinds.filter((kind) => kind !== 'patch-laid' && kind !== 'proved')
 
 /** Acts that touch the whole face, an area, or the spot of a patch. */
-const placed: readonly LogKind[] = ['strip', 'clean', 'seal', 'coat', 'tape-test', 'inspection', 'damage', 'note']
+const placed: readonly LogKind[] = [
+  'strip',
+  'clean',
+  'seal',
+  'coat',
+  'tape-test',
+  'inspection',
+  'damage',
+  'note',
+]
 
 export default async function LogPage({ params, searchParams }: PageProps<'/moulds/[code]/log/[kind]'>) {
   const actor = await requireActor()
@@ -38,11 +49,12 @@ export default async function LogPage({ params, searchParams }: PageProps<'/moul
   if (actor.role === 'viewer') {
     return <p className="empty">A viewer reads the book. A laminator or a lead writes into it.</p>
   }
-  const { mould, context } = page
+  const { mould } = page
   const corrected = page.entries.find((entry) => entry.id === query.corrects) ?? null
   const striking = kind === 'correction'
   const from = query.from === 'm' ? 'm' : ''
-  const backTo = from === 'm' ? `/m/${encodeURIComponent(mould.code)}` : `/moulds/${encodeURIComponent(mould.code)}`
+  const backTo =
+    from === 'm' ? `/m/${encodeURIComponent(mould.code)}` : `/moulds/${encodeURIComponent(mould.code)}`
   const products = await lastProducts(actor, {})
   return (
     <div className="narrow">
@@ -58,12 +70,18 @@ export default async function LogPage({ params, searchParams }: PageProps<'/moul
       </p>
       {corrected ? (
         <p className="notice look" style={{ marginBottom: 18 }}>
-          {striking ? 'This entry stays readable and no longer counts: ' : 'This puts right what was written: '}
+          {striking
+            ? 'This entry stays readable and no longer counts: '
+            : 'This puts right what was written: '}
           <b>{entryWords(corrected).what}</b> {entryWords(corrected).detail}
           {striking ? null : (
             <>
               {' '}
-              <Link href={`/moulds/${encodeURIComponent(mould.code)}/log/correction?corrects=${corrected.id}` as never}>
+              <Link
+                href={
+                  `/moulds/${encodeURIComponent(mould.code)}/log/correction?corrects=${corrected.id}` as never
+                }
+              >
                 It never happened: strike it out
               </Link>
             </>
@@ -72,8 +90,8 @@ export default async function LogPage({ params, searchParams }: PageProps<'/moul
       ) : null}
       {striking && !corrected ? (
         <p className="empty">
-          An entry is struck out from the history: open the <Link href={backTo as never}>mould</Link>, choose "put right" at the
-          entry.
+          An entry is struck out from the history: open the <Link href={backTo as never}>mould</Link>, choose
+          "put right" at the entry.
         </p>
       ) : (
         <>
@@ -127,12 +145,17 @@ export default async function LogPage({ params, searchParams }: PageProps<'/moul
 function title(kind: LogKind, corrected: LogEntry | null): string {
   if (kind === 'correction') return 'Strike an entry out'
   if (corrected) return `Put right: ${kindNames[kind].toLowerCase()}`
-  const titles: Partial<Record<LogKind, string>> = { cleared: 'Clear to lay up', pull: 'Log a pull', state: 'Set the state' }
+  const titles: Partial<Record<LogKind, string>> = {
+    cleared: 'Clear to lay up',
+    pull: 'Log a pull',
+    state: 'Set the state',
+  }
   return titles[kind] ?? kindNames[kind]
 }
 
 function submitOf(kind: LogKind, page: MouldPage): string {
-  if (kind === 'cleared') return page.standing.state === 'proof pull only' ? 'Clear for a proof pull' : 'Clear to lay up'
+  if (kind === 'cleared')
+    return page.standing.state === 'proof pull only' ? 'Clear for a proof pull' : 'Clear to lay up'
   return kind === 'correction' ? 'Strike it out' : 'Write it down'
 }
 
@@ -146,7 +169,10 @@ function placesOf(page: MouldPage) {
   ]
 }
 
-function whereOf(query: Readonly<Record<string, string | string[] | undefined>>, corrected: LogEntry | null): string {
+function whereOf(
+  query: Readonly<Record<string, string | string[] | undefined>>,
+  corrected: LogEntry | null,
+): string {
   const area = corrected?.areaId ?? query.area
   const patch = corrected?.patchId ?? query.patch
   return typeof patch === 'string' ? `patch:${patch}` : typeof area === 'string' ? `area:${area}` : ''
@@ -160,12 +186,17 @@ function defaultsOf(
     readonly where: string
     readonly from: string
     readonly tag: string
-    readonly products: readonly { readonly kind: string; readonly product: string; readonly lot: string | null }[]
+    readonly products: readonly {
+      readonly kind: string
+      readonly product: string
+      readonly lot: string | null
+    }[]
   },
 ): Record<string, unknown> {
   const { mould, context } = page
   const last = given.products.find((product) => product.kind === kind)
-  const data = corrected?.kind === kind ? textOf(logData[kind], corrected.data) : freshData(kind, page, last, given.tag)
+  const data =
+    corrected?.kind === kind ? textOf(logData[kind], corrected.data) : freshData(kind, page, last, given.tag)
   return {
     id: randomUUID(),
     kind,

@@ -12,7 +12,11 @@ export async function GET(request: Request, { params }: Context): Promise<Respon
   return serve(
     request,
     listLogOf,
-    () => ({ code: pathText(code), kinds: query.getAll('kind'), ...(limit === null ? {} : { limit: Number(limit) }) }),
+    () => ({
+      code: pathText(code),
+      kinds: query.getAll('kind'),
+      ...(limit === null ? {} : { limit: Number(limit) }),
+    }),
     (entries) => answer({ entries }),
   )
 }
