@@ -93,8 +93,8 @@ export function book(): void {
       cure: { name: 'first cure', segments: [{ rampCPerMin: 0.5, toC: 60, holdMin: 600 }], tgAfterC: 75 },
       postCure: {
         name: 'post-cure',
-        segments: [{ rampCPerMin: 0.2, toC: 150, holdMin: 480 }],
-        tgAfterC: 175,
+        segments: [{ rampCPerMin: 0.2, toC: 110, holdMin: 480 }],
+        tgAfterC: 140,
       },
       priceMinorPerM2: 4200,
       sourceNote: 'invented',
@@ -202,7 +202,7 @@ export async function anArea(mouldId: string, changes: Partial<FaceAreaInput> = 
 export async function readings(areaId: string, thicknessMm: readonly number[]): Promise<void> {
   await addReadings(ada, {
     areaId,
-    measuredOn: '2026-03-01',
+    measuredOn: '2024-03-01',
     readings: thicknessMm.map((mm, index) => ({
       id: randomUUID(),
       uMm: index * 10,
@@ -250,7 +250,7 @@ export function entry(mouldId: string, kind: NewLogEntry['kind'], changes: Loose
     mouldId,
     areaId: null,
     patchId: null,
-    doneOn: '2026-05-10',
+    doneOn: '2024-05-10',
     doneAt: null,
     precision: head.doneAt ? 'minute' : 'day',
     correctsId: null,
@@ -354,7 +354,7 @@ export async function aPatch(
   mouldId: string,
   areaId: string,
   upTo: Reach,
-  { on = '2026-06-01', changes = {} as Partial<PatchSketch> } = {},
+  { on = '2024-06-01', changes = {} as Partial<PatchSketch> } = {},
 ): Promise<{ patchId: string; planId: string; entryId: string }> {
   const wanted = sketch(mouldId, areaId, changes)
   const { planId, patchId } = await sketchPatch(ada, wanted)

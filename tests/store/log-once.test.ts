@@ -43,7 +43,7 @@ describe('an entry that is sent again', () => {
       writeEntry(ada, entry(mouldId, 'coat', { id: coat.id, data: { coats: 4 } })),
     )
     expect(refused.status).toBe(409)
-    expect(refused.message).toMatch(/3 coats, Whole face, release, on 2026-05-10 by Lam Hands/)
+    expect(refused.message).toMatch(/3 coats, Whole face, release, on 2024-05-10 by Lam Hands/)
     expect(refused.stored).toMatchObject({
       id: coat.id,
       kind: 'coat',

@@ -22,11 +22,11 @@ const order = async (mouldId: string) => (await listLog(ada, { mouldId, kinds: [
 describe('order of entries', () => {
   test('by day, then by time, then by writing; the latest first', async () => {
     const { id } = await aMould()
-    await log(id, 'note', { note: 'noon a', doneOn: '2026-05-10' })
-    await log(id, 'note', { note: 'noon b', doneOn: '2026-05-10' })
-    await log(id, 'note', { note: 'evening', doneOn: '2026-05-10', doneAt: '2026-05-10T20:00:00+02:00' })
-    await log(id, 'note', { note: 'morning', doneOn: '2026-05-10', doneAt: '2026-05-10T07:00:00+02:00' })
-    await log(id, 'note', { note: 'day before', doneOn: '2026-05-09', doneAt: '2026-05-09T23:59:00+02:00' })
+    await log(id, 'note', { note: 'noon a', doneOn: '2024-05-10' })
+    await log(id, 'note', { note: 'noon b', doneOn: '2024-05-10' })
+    await log(id, 'note', { note: 'evening', doneOn: '2024-05-10', doneAt: '2024-05-10T20:00:00+02:00' })
+    await log(id, 'note', { note: 'morning', doneOn: '2024-05-10', doneAt: '2024-05-10T07:00:00+02:00' })
+    await log(id, 'note', { note: 'day before', doneOn: '2024-05-09', doneAt: '2024-05-09T23:59:00+02:00' })
     expect(await order(id)).toEqual(['evening', 'noon b', 'noon a', 'morning', 'day before'])
   })
 
@@ -45,9 +45,9 @@ describe('order of entries', () => {
   })
 
   test('the counts are the same whatever the order of arrival', async () => {
-    const at = (hour: number) => ({ doneOn: '2026-05-10', doneAt: `2026-05-10T${String(hour).padStart(2, '0')}:15:00+02:00` })
+    const at = (hour: number) => ({ doneOn: '2024-05-10', doneAt: `2024-05-10T${String(hour).padStart(2, '0')}:15:00+02:00` })
     const story = (mouldId: string, areaId: string): NewLogEntry[] => [
-      entry(mouldId, 'pull', { doneOn: '2026-05-09' }),
+      entry(mouldId, 'pull', { doneOn: '2024-05-09' }),
       entry(mouldId, 'strip', at(7)),
       entry(mouldId, 'seal', at(8)),
       entry(mouldId, 'coat', { ...at(9), data: { coats: 4, lot: 'A' } }),
@@ -69,7 +69,7 @@ describe('order of entries', () => {
     }
     const expected = await stateOf((entries) => entries)
     expect(expected).toMatchObject({ pulls: 3, pullsNotCleared: 2, lastPullWent: 'usual', clearedOn: null })
-    expect(expected.openDamage).toEqual([{ what: 'a chip', areaName: null, doneOn: '2026-05-10' }])
+    expect(expected.openDamage).toEqual([{ what: 'a chip', areaName: null, doneOn: '2024-05-10' }])
     const orders = fc.shuffledSubarray([...Array(13).keys()], { minLength: 13, maxLength: 13 })
     await fc.assert(
       fc.asyncProperty(orders, async (indexes) => {
@@ -84,37 +84,37 @@ describe('order of entries', () => {
 describe('days and times of the shop (Europe/Berlin)', () => {
   test('a calendar date stays what it is, and comes back as written', async () => {
     const { id } = await aMould()
-    await log(id, 'pull', { doneOn: '2026-05-10' })
-    expect((await countsOf(id)).lastPullOn).toBe('2026-05-10')
-    expect((await listLog(ada, { mouldId: id, kinds: [], limit: 1 }))[0]).toMatchObject({ doneOn: '2026-05-10', doneAt: null })
+    await log(id, 'pull', { doneOn: '2024-05-10' })
+    expect((await countsOf(id)).lastPullOn).toBe('2024-05-10')
+    expect((await listLog(ada, { mouldId: id, kinds: [], limit: 1 }))[0]).toMatchObject({ doneOn: '2024-05-10', doneAt: null })
   })
 
   test('a moment belongs to the day that it is in the shop', async () => {
     const { id } = await aMould()
-    const lateEvening = { doneAt: '2026-05-10T22:30:00Z', precision: 'minute' } as const
-    const refused = await refusal(writeEntry(ada, entry(id, 'pull', { doneOn: '2026-05-10', ...lateEvening })))
-    expect(refused.message).toMatch(/lies on 2026-05-11 in the shop, not on 2026-05-10/)
+    const lateEvening = { doneAt: '2024-05-10T22:30:00Z', precision: 'minute' } as const
+    const refused = await refusal(writeEntry(ada, entry(id, 'pull', { doneOn: '2024-05-10', ...lateEvening })))
+    expect(refused.message).toMatch(/lies on 2024-05-11 in the shop, not on 2024-05-10/)
     expect(refused.fields).toHaveProperty('doneAt')
-    await log(id, 'pull', { doneOn: '2026-05-11', ...lateEvening })
+    await log(id, 'pull', { doneOn: '2024-05-11', ...lateEvening })
   })
 
   test('the day of a clock change begins and ends at the shop\'s midnight', async () => {
     const { id } = await aMould()
-    // 2026-10-25: at 3:00 the clock goes back to 2:00; the day has 25 hours, until 23:00 UTC.
-    await log(id, 'note', { note: 'last minute', doneOn: '2026-10-25', doneAt: '2026-10-25T22:59:00Z' })
-    await log(id, 'note', { note: 'first minute', doneOn: '2026-10-25', doneAt: '2026-10-24T22:00:00Z' })
-    expect((await refusal(writeEntry(ada, entry(id, 'note', { doneOn: '2026-10-25', doneAt: '2026-10-25T23:00:00Z' })))).message).toMatch(
-      /2026-10-26/,
+    // 2024-10-27: at 3:00 the clock goes back to 2:00; the day has 25 hours, until 23:00 UTC.
+    await log(id, 'note', { note: 'last minute', doneOn: '2024-10-27', doneAt: '2024-10-27T22:59:00Z' })
+    await log(id, 'note', { note: 'first minute', doneOn: '2024-10-27', doneAt: '2024-10-26T22:00:00Z' })
+    expect((await refusal(writeEntry(ada, entry(id, 'note', { doneOn: '2024-10-27', doneAt: '2024-10-27T23:00:00Z' })))).message).toMatch(
+      /2024-10-28/,
     )
     expect(await order(id)).toEqual(['last minute', 'first minute'])
   })
 
   test('the hour that comes twice is kept in order: 2:40 summer time before 2:10 winter time', async () => {
     const { id } = await aMould()
-    await log(id, 'note', { note: '2:10 again', doneOn: '2026-10-25', doneAt: '2026-10-25T01:10:00Z' })
-    await log(id, 'note', { note: '2:40 first', doneOn: '2026-10-25', doneAt: '2026-10-25T00:40:00Z' })
-    await log(id, 'note', { note: 'noon', doneOn: '2026-10-25' })
-    await log(id, 'note', { note: '11:30', doneOn: '2026-10-25', doneAt: '2026-10-25T10:30:00Z' })
+    await log(id, 'note', { note: '2:10 again', doneOn: '2024-10-27', doneAt: '2024-10-27T01:10:00Z' })
+    await log(id, 'note', { note: '2:40 first', doneOn: '2024-10-27', doneAt: '2024-10-27T00:40:00Z' })
+    await log(id, 'note', { note: 'noon', doneOn: '2024-10-27' })
+    await log(id, 'note', { note: '11:30', doneOn: '2024-10-27', doneAt: '2024-10-27T10:30:00Z' })
     expect(await order(id)).toEqual(['noon', '11:30', '2:10 again', '2:40 first'])
   })
 
@@ -218,10 +218,10 @@ describe('putting right', () => {
 
   test('put right with another day, it moves there', async () => {
     const { id } = await aMould()
-    const strip = await log(id, 'strip', { doneOn: '2026-05-10' })
-    await log(id, 'coat', { doneOn: '2026-05-11' })
-    await log(id, 'strip', { correctsId: strip, doneOn: '2026-05-12' })
-    expect(await releaseOf(id, 'whole face')).toMatchObject({ stripOn: '2026-05-12', coatsSinceStrip: 0 })
+    const strip = await log(id, 'strip', { doneOn: '2024-05-10' })
+    await log(id, 'coat', { doneOn: '2024-05-11' })
+    await log(id, 'strip', { correctsId: strip, doneOn: '2024-05-12' })
+    expect(await releaseOf(id, 'whole face')).toMatchObject({ stripOn: '2024-05-12', coatsSinceStrip: 0 })
   })
 
   test('of another mould, or of nothing: refused', async () => {

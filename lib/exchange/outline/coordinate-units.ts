@@ -12,20 +12,16 @@ export interface ColumnUnits {
   readonly findings: readonly Finding[]
 }
 
-/** Each column in its own unit; one that states none goes by the other. A choice holds for both. */
+/** Each column in its own unit; one that states none goes by the other. A choice is for tables that state none. */
 export function columnUnits(header: Header | null, chosen: ChosenUnit | null, line: number): ColumnUnits {
   const [u, v] = [header?.u.unit ?? null, header?.v.unit ?? null]
-  if (chosen !== null) {
-    const other = [u, v].find((unit) => unit !== null && unit !== chosen) ?? null
-    const { findings } = heldUnit(other, chosen, lineName(line))
-    return { unit: chosen, mm: [mmPerUnit(chosen), mmPerUnit(chosen)], findings }
-  }
-  const stated = u ?? v
-  if (stated === null) return { unit: null, mm: [1, 1], findings: [] }
+  const held = heldUnit(u ?? v, chosen, lineName(line))
+  if (held.unit === null) return { unit: null, mm: [1, 1], findings: [] }
+  const byColumn = u === v ? [] : [unitByColumn(header!, line)]
   return {
-    unit: stated,
-    mm: [mmPerUnit(u ?? stated), mmPerUnit(v ?? stated)],
-    findings: u === v ? [] : [unitByColumn(header!, line)],
+    unit: held.unit,
+    mm: [mmPerUnit(u ?? held.unit), mmPerUnit(v ?? held.unit)],
+    findings: [...held.findings, ...byColumn],
   }
 }
 

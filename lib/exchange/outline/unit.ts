@@ -24,16 +24,22 @@ export function isFileUnit(symbol: string): symbol is FileUnit {
   return Object.hasOwn(unitNames, symbol)
 }
 
-/** The unit that holds, and a notice where a choice overrides what the file says. */
+/**
+ * The unit that holds. What the file says goes before a choice, which is for files that don't say: a choice left
+ * standing from the file before must not make an inch drawing 25 times too small.
+ */
 export function heldUnit(
   stated: FileUnit | null,
   chosen: ChosenUnit | null,
   where: string,
 ): { readonly unit: FileUnit | null; readonly findings: readonly Finding[] } {
   if (chosen === null || stated === null || chosen === stated) {
-    return { unit: chosen ?? stated, findings: [] }
+    return { unit: stated ?? chosen, findings: [] }
   }
-  return { unit: chosen, findings: [overridden(unitNames[stated], chosen, where)] }
+  const text =
+    `The file gives its unit as ${unitNames[stated]} and is read so; the choice of ${unitNames[chosen]} is for ` +
+    'files that do not say. If the file is wrong, paste its coordinates and choose their unit.'
+  return { unit: stated, findings: [note('unit-of-file', text, where)] }
 }
 
 export function overridden(stated: string, chosen: ChosenUnit, where: string): Finding {

@@ -20,16 +20,17 @@ const loaded = new Map<SheetFont, Buffer>()
 export function fontFile(font: SheetFont): Buffer {
   const known = loaded.get(font)
   if (known) return known
-  const file = sfntOfWoff(readFileSync(findFont(sheetFonts[font], process.cwd())))
+  const path = findFont(sheetFonts[font], process.cwd())
+  // Without the mark the bundler takes the whole checkout for files that this may read.
+  const file = sfntOfWoff(readFileSync(/* turbopackIgnore: true */ path))
   loaded.set(font, file)
   return file
 }
 
 function findFont(path: string, start: string): string {
   for (let folder = start; ; folder = dirname(folder)) {
-    // Without the mark the bundler takes the whole checkout for files that this may read.
-    const candidate = join(/* turbopackIgnore: true */ folder, 'node_modules', '@ibm', path)
-    if (existsSync(candidate)) return candidate
+    const candidate = join(folder, 'node_modules', '@ibm', path)
+    if (existsSync(/* turbopackIgnore: true */ candidate)) return candidate
     if (dirname(folder) === folder) break
   }
   throw new Error(

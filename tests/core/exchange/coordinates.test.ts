@@ -96,12 +96,12 @@ describe('header', () => {
     }
   })
 
-  test('a choice against the header holds, and both are told', () => {
+  test('the header goes before a choice, and both are told', () => {
     const reading = table(`u [in],v [in]${body}`, 'mm')
     expect(reading).toMatchObject({
       verdict: 'accept-with-notice',
-      unit: 'mm',
-      findings: [{ code: 'unit-overridden' }],
+      unit: 'in',
+      findings: [{ code: 'unit-of-file' }],
     })
   })
 

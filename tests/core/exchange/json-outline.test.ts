@@ -21,14 +21,14 @@ describe('outline as JSON', () => {
     expect(json({ unit: 'in', outer }).loops[0]!.boundsMm[2]).toBeCloseTo(254, 9)
   })
 
-  test('without a unit it is asked; a choice settles it, and a choice against it is told', () => {
+  test('without a unit it is asked; a choice settles it, and the file goes before a choice', () => {
     expect(json({ outer })).toMatchObject({
       verdict: 'ask',
       unit: null,
       findings: [{ code: 'unit-unknown' }],
     })
     expect(json({ outer }, 'cm')).toMatchObject({ verdict: 'accept', unit: 'cm' })
-    expect(json({ unit: 'mm', outer }, 'cm')).toMatchObject({ verdict: 'accept-with-notice', unit: 'cm' })
+    expect(json({ unit: 'mm', outer }, 'cm')).toMatchObject({ verdict: 'accept-with-notice', unit: 'mm' })
   })
 
   test('holes are refused by name', () => {
