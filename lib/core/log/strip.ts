@@ -1,5 +1,5 @@
 import type { IsoDate } from '../dates'
-import type { PullStrokes } from '../drawing/pull-strip'
+import type { PullStrokes } from '../drawing/index'
 import type { PullGrade } from './types'
 
 /** A mould's pulls, coats and patches in the order of the log. */
