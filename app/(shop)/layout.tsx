@@ -1,13 +1,15 @@
 import type { Route } from 'next'
 import Link from 'next/link'
 import type { ReactNode } from 'react'
-import { requireActor } from '#lib/web/session'
+import { signedIn } from '#lib/web/session'
 import { signOut } from '../sign-in/actions'
 import { NavLinks } from '../ui/nav-links'
 import './head.css'
 
 export default async function ShopLayout({ children }: { readonly children: ReactNode }) {
-  const actor = await requireActor()
+  const actor = await signedIn()
+  // Each page asks who is there, and knows where to come back to after the sign-in.
+  if (!actor) return children
   return (
     <>
       <a className="skip" href="#main">
@@ -29,7 +31,12 @@ export default async function ShopLayout({ children }: { readonly children: Reac
           </form>
         </search>
         <details className="me">
-          <summary aria-label={`${actor.name}, ${actor.role}`}>{actor.initials}</summary>
+          <summary>
+            {actor.initials}
+            <span className="quiet">
+              : {actor.name}, {actor.role}
+            </span>
+          </summary>
           <div className="me-box">
             <p>
               {actor.name} <span className="soft">{actor.role}</span>

@@ -97,42 +97,44 @@ export default async function BenchPage() {
         </div>
       ) : (
         <div className="columns">
-          <section className="rule-top">
-            <h2>Part in the mould</h2>
-            {partIn.length === 0 ? <p className="note">No mould has a part in it.</p> : null}
-            <Lines>
-              {partIn.map((row) => (
-                <Line
-                  key={row.mould.id}
-                  row={row}
-                  text={`cleared ${row.counts.clearedOn ? shortDate(row.counts.clearedOn, context.today) : ''}`}
-                  word="log the pull"
-                  href={mayLog ? (`/moulds/${encodeURIComponent(row.mould.code)}/log/pull` as Route) : null}
-                  tone="due"
-                />
-              ))}
-            </Lines>
-          </section>
-          <section className="rule-top">
-            <h2>To settle before a lay-up</h2>
-            {open.length === 0 ? <p className="note">Nothing is open on any mould in use.</p> : null}
-            <Lines>
-              {open.map((row) => {
-                const first = row.matters[0]
-                return first ? (
+          <div className="stack-gap" style={{ alignContent: 'start' }}>
+            <section className="rule-top">
+              <h2>Part in the mould</h2>
+              {partIn.length === 0 ? <p className="note">No mould has a part in it.</p> : null}
+              <Lines>
+                {partIn.map((row) => (
                   <Line
                     key={row.mould.id}
                     row={row}
-                    text={first.text}
-                    word={first.word}
-                    href={mayLog ? settleHref(row.mould.code, first) : null}
-                    tone={weight[first.severity]}
-                    more={row.matters.length - 1}
+                    text={`cleared ${row.counts.clearedOn ? shortDate(row.counts.clearedOn, context.today) : ''}`}
+                    word="log the pull"
+                    href={mayLog ? (`/moulds/${encodeURIComponent(row.mould.code)}/log/pull` as Route) : null}
+                    tone="due"
                   />
-                ) : null
-              })}
-            </Lines>
-          </section>
+                ))}
+              </Lines>
+            </section>
+            <section className="rule-top">
+              <h2>To settle before a lay-up</h2>
+              {open.length === 0 ? <p className="note">Nothing is open on any mould in use.</p> : null}
+              <Lines>
+                {open.map((row) => {
+                  const first = row.matters[0]
+                  return first ? (
+                    <Line
+                      key={row.mould.id}
+                      row={row}
+                      text={first.text}
+                      word={first.word}
+                      href={mayLog ? settleHref(row.mould.code, first) : null}
+                      tone={weight[first.severity]}
+                      more={row.matters.length - 1}
+                    />
+                  ) : null
+                })}
+              </Lines>
+            </section>
+          </div>
           <section className="rule-top">
             <h2>Patches</h2>
             {onBench.length + toSign.length + toStart.length === 0 ? (

@@ -9,7 +9,8 @@ import type { FormAnswer } from '../ui/action-form'
 export async function signIn(_previous: FormAnswer | null, form: FormData): Promise<FormAnswer> {
   const email = String(form.get('email') ?? '').trim()
   const password = String(form.get('password') ?? '')
-  const refused = { ok: false, typed: { email }, fields: {} } as const
+  const to = String(form.get('to') ?? '')
+  const refused = { ok: false, typed: { email, to }, fields: {} } as const
   if (email === '' || password === '')
     return { ...refused, message: 'Give your e-mail address and your password' }
   try {
@@ -23,7 +24,12 @@ export async function signIn(_previous: FormAnswer | null, form: FormData): Prom
     }
     throw error
   }
-  redirect('/' as Route)
+  redirect((ownPage(to) ? to : '/') as Route)
+}
+
+/** A page of this shop, and not an address of somebody else's. */
+function ownPage(to: string): boolean {
+  return /^\/(?![/\\])/.test(to)
 }
 
 /** Ends the session of whoever asks. */

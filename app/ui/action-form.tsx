@@ -1,6 +1,16 @@
 'use client'
-import { createContext, type ReactNode, useActionState, useContext, useId } from 'react'
+import {
+  createContext,
+  type ReactNode,
+  useActionState,
+  useContext,
+  useEffect,
+  useId,
+  useRef,
+  useState,
+} from 'react'
 import type { FieldErrors } from '#lib/schema/form'
+import { formObject } from '#lib/schema/form-object'
 
 /** What an action answers a form; the shape of lib/web/action's ActionResult, known to the browser. */
 export type FormAnswer =
@@ -39,6 +49,34 @@ function textAt(values: unknown, name: string): string | null {
   return place === undefined || place === null ? null : String(place)
 }
 
+/** The action, with a lost connection told in the form instead of in its place: what was typed stays. */
+function kept(action: FormAct): FormAct {
+  return async (previous, form) => {
+    try {
+      return await action(previous, form)
+    } catch (error) {
+      const digest =
+        typeof error === 'object' && error !== null && 'digest' in error ? String(error.digest) : null
+      // Going to another page comes as an error that the router takes care of.
+      if (digest?.startsWith('NEXT_')) throw error
+      return {
+        ok: false,
+        message:
+          digest === null
+            ? 'No answer from the shop. What you typed is still here; send it again when the connection is back: it is stored once.'
+            : 'Something broke in the shop. What you typed is still here; its server log tells more.',
+        fields: {},
+        typed: formObject(form),
+      }
+    }
+  }
+}
+
+/** A tick box says "on" or nothing at all; a record says true or false. */
+function plain(text: string | null): string {
+  return text === null || text === 'false' ? '' : text === 'on' ? 'true' : text
+}
+
 /** Every path of a nested form value that holds text. */
 function paths(values: unknown, before = ''): string[] {
   if (typeof values !== 'object' || values === null) return before === '' ? [] : [before]
@@ -56,6 +94,7 @@ export function ActionForm({
   action,
   defaults,
   labels = {},
+  words = {},
   submit,
   children,
 }: {
@@ -64,10 +103,12 @@ export function ActionForm({
   readonly defaults: Readonly<Record<string, unknown>>
   /** Names of fields for the list of what somebody else changed. */
   readonly labels?: Readonly<Record<string, string>>
+  /** How the values of choices read, in that list. */
+  readonly words?: Readonly<Record<string, string>>
   readonly submit: string
   readonly children: ReactNode
 }) {
-  const [answer, send, pending] = useActionState(action, null)
+  const [answer, send, pending] = useActionState(typeof window === 'undefined' ? action : kept(action), null)
   const formId = useId()
   const refusal = answer && !answer.ok ? answer : null
   const typed = refusal?.typed as Record<string, unknown> | undefined
@@ -76,8 +117,22 @@ export function ActionForm({
     unknown
   >
   const theirs = refusal?.current ? refusal.current.text : null
-  const changed = theirs ? paths(theirs).filter((name) => textAt(theirs, name) !== textAt(base, name)) : []
-  const both = changed.filter((name) => textAt(typed, name) !== textAt(base, name))
+  const changed = theirs
+    ? paths(theirs).filter((name) => plain(textAt(theirs, name)) !== plain(textAt(base, name)))
+    : []
+  const both = changed.filter((name) => plain(textAt(typed, name)) !== plain(textAt(base, name)))
+  const reads = (values: unknown, name: string) => {
+    const text = plain(textAt(values, name))
+    return words[text] ?? (text === '' ? 'blank' : text)
+  }
+
+  // Each refusal sets the form up anew: the browser empties it after an action, and some fields keep their first value.
+  const [shown, setShown] = useState({ answer, times: 0 })
+  if (shown.answer !== answer) setShown({ answer, times: shown.times + 1 })
+  const told = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    if (shown.times > 0) told.current?.focus()
+  }, [shown.times])
 
   const shownOf = (name: string) => {
     if (name === 'version' && refusal?.current) return String(refusal.current.version)
@@ -91,14 +146,10 @@ export function ActionForm({
   const nextBase = theirs ? { ...base, ...(theirs as object) } : base
 
   return (
-    <form
-      action={send}
-      className="form"
-      key={refusal ? `${refusal.message}${refusal.current?.version ?? ''}` : 'first'}
-    >
+    <form action={send} className="form" key={shown.times}>
       <input type="hidden" name="$base" value={JSON.stringify(nextBase)} />
       {refusal ? (
-        <div className="notice wrong" role="alert">
+        <div className="notice wrong" role="alert" tabIndex={-1} ref={told}>
           <p>
             <b>{refusal.message}</b>
           </p>
@@ -108,9 +159,9 @@ export function ActionForm({
               <ul>
                 {changed.map((name) => (
                   <li key={name}>
-                    {labels[name] ?? name}: now “{textAt(theirs, name) || 'blank'}”
+                    {labels[name] ?? name}: now “{reads(theirs, name)}”
                     {both.includes(name)
-                      ? `; you typed “${textAt(typed, name) || 'blank'}”, which stands below`
+                      ? `; you typed “${reads(typed, name)}”, which stands below`
                       : '; taken over below'}
                   </li>
                 ))}

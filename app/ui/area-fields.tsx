@@ -1,5 +1,5 @@
 'use client'
-import { ChoiceField, type Option, SelectField, TextArea, TextField, TickField } from './fields'
+import { ChoiceField, FileField, type Option, SelectField, TextArea, TextField, TickField } from './fields'
 
 /** The fields of a face area. Lines and keep-outs have a few open rows; blank rows are left out. */
 export function AreaFields({
@@ -26,40 +26,44 @@ export function AreaFields({
             { value: 'points', label: 'coordinates or a file' },
           ]}
         />
-        <div className="field-row">
-          <TextField name="rectangleLength" label="Length along u" numeric hint="mm, of a rectangle" />
-          <TextField name="rectangleWidth" label="Width along v" numeric hint="mm" />
+        <div className="field-row of-rectangle">
+          <TextField name="rectangleLength" label="Length along u" numeric unit="mm" />
+          <TextField name="rectangleWidth" label="Width along v" numeric unit="mm" />
         </div>
-        <TextArea
-          name="boundaryText"
-          label="Coordinates"
-          rows={6}
-          hint="u; v in mm, a line for each point in order round the area, seen from the cavity"
-        />
-        <div className="field-row">
-          <div className="field">
-            <label htmlFor="boundary-file">or a file</label>
-            <input id="boundary-file" type="file" name="boundaryFile" accept=".dxf,.csv,.txt,.json" />
-          </div>
-          <SelectField
-            name="boundaryUnit"
-            label="Unit of the file"
-            options={[
-              { value: '', label: 'as the file says' },
-              { value: 'mm', label: 'mm' },
-              { value: 'cm', label: 'cm' },
-              { value: 'm', label: 'm' },
-              { value: 'in', label: 'in' },
-            ]}
+        <div className="form of-points">
+          <TextArea
+            name="boundaryText"
+            label="Coordinates"
+            rows={6}
+            hint="u; v in mm, a line for each point in order round the area, seen from the cavity"
           />
+          <div className="field-row">
+            <FileField
+              name="boundaryFile"
+              label="or a file"
+              accept=".dxf,.csv,.txt,.json"
+              hint="DXF, or a table of coordinates"
+            />
+            <SelectField
+              name="boundaryUnit"
+              label="Unit of the file"
+              options={[
+                { value: '', label: 'as the file says' },
+                { value: 'mm', label: 'mm' },
+                { value: 'cm', label: 'cm' },
+                { value: 'm', label: 'm' },
+                { value: 'in', label: 'in' },
+              ]}
+            />
+          </div>
         </div>
       </fieldset>
       <fieldset className="form rule-top">
         <legend>Frame in the mould's datum axes</legend>
         <div className="field-row">
-          <TextField name="originMm.0" label="Origin x" numeric hint="mm" />
-          <TextField name="originMm.1" label="Origin y" numeric hint="mm" />
-          <TextField name="originMm.2" label="Origin z" numeric hint="mm" />
+          <TextField name="originMm.0" label="Origin x" numeric unit="mm" />
+          <TextField name="originMm.1" label="Origin y" numeric unit="mm" />
+          <TextField name="originMm.2" label="Origin z" numeric unit="mm" />
         </div>
         <div className="field-row">
           <TextField
@@ -76,7 +80,7 @@ export function AreaFields({
           />
         </div>
         <div className="field-row">
-          <TextField name="gridCellMm" label="Cell of the location grid" numeric hint="mm" />
+          <TextField name="gridCellMm" label="Cell of the location grid" numeric unit="mm" />
           <TextField
             name="gridU"
             label="Corner of A1, u"
@@ -111,7 +115,8 @@ export function AreaFields({
                   name={`line${index}.inset`}
                   label="Inside the boundary by"
                   numeric
-                  hint="mm; or points below"
+                  unit="mm"
+                  hint="or points below"
                 />
               </div>
               <TextArea name={`line${index}.points`} label="Points" rows={3} hint="u; v a line" />

@@ -1,19 +1,24 @@
 'use client'
-import type { ReactNode } from 'react'
+import { type ReactNode, useState } from 'react'
 import { useFormState } from './action-form'
 
 interface FieldProps {
   readonly name: string
   readonly label: string
+  /** Unit in which a bare figure is read, small beside the label. */
+  readonly unit?: string
   readonly hint?: ReactNode
 }
 
-function Frame({ name, label, hint, children }: FieldProps & { readonly children: ReactNode }) {
+function Frame({ name, label, unit, hint, children }: FieldProps & { readonly children: ReactNode }) {
   const { errors, idOf } = useFormState()
   const wrong = errors[name]
   return (
     <div className="field">
-      <label htmlFor={idOf(name)}>{label}</label>
+      <label htmlFor={idOf(name)}>
+        {label}
+        {unit ? <small> {unit}</small> : null}
+      </label>
       {children}
       {hint ? (
         <span className="hint" id={`${idOf(name)}-hint`}>
@@ -46,6 +51,7 @@ function useAria(name: string, hint: ReactNode) {
 export function TextField({
   name,
   label,
+  unit,
   hint,
   type = 'text',
   numeric = false,
@@ -62,7 +68,7 @@ export function TextField({
   const { shownOf, idOf } = useFormState()
   const aria = useAria(name, hint)
   return (
-    <Frame name={name} label={label} hint={hint}>
+    <Frame name={name} label={label} {...(unit ? { unit } : {})} hint={hint}>
       <input
         {...aria}
         type={type}
@@ -117,6 +123,47 @@ export function SelectField({
   )
 }
 
+/** The names that a schema lists are not the words that stand beside the buttons. */
+export function chooseOne(message: string): string {
+  return message.startsWith('Choose one of') ? 'Choose one of these' : message
+}
+
+const mostFileMb = 10
+
+/** A file, refused before it is sent when the server would not take it: what was typed beside it then stays. */
+export function FileField({ name, label, hint, accept }: FieldProps & { readonly accept: string }) {
+  const { idOf } = useFormState()
+  const [tooLarge, setTooLarge] = useState<string | null>(null)
+  const id = idOf(name)
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <input
+        id={id}
+        type="file"
+        name={name}
+        accept={accept}
+        aria-invalid={tooLarge ? true : undefined}
+        aria-describedby={`${id}-hint ${id}-wrong`}
+        onChange={({ target }) => {
+          const file = target.files?.[0]
+          const large = file !== undefined && file.size > mostFileMb * 1024 * 1024
+          setTooLarge(large ? `${file.name} has ${Math.round(file.size / 1024 / 1024)} MB` : null)
+          if (large) target.value = ''
+        }}
+      />
+      <span className="hint" id={`${id}-hint`}>
+        {hint}
+      </span>
+      <span className="wrong" id={`${id}-wrong`} role="alert">
+        {tooLarge
+          ? `${tooLarge}; at most ${mostFileMb} MB are read. Save only the outline into a file of its own.`
+          : null}
+      </span>
+    </div>
+  )
+}
+
 /** A choice of few, each a target for a gloved finger. */
 export function ChoiceField({
   name,
@@ -144,7 +191,7 @@ export function ChoiceField({
       {hint ? <span className="hint">{hint}</span> : null}
       {errors[name] ? (
         <span className="wrong" id={`${idOf(name)}-wrong`}>
-          {errors[name]}
+          {chooseOne(errors[name])}
         </span>
       ) : null}
     </fieldset>

@@ -36,12 +36,14 @@ export function JobLines({
               <h3>
                 {line.position}. {line.title}
               </h3>
-              <p>{line.detail}</p>
-              {line.cautions.map((caution) => (
-                <p key={caution} className="caution">
-                  {caution}
-                </p>
-              ))}
+              {line.tickedAt ? (
+                <details>
+                  <summary>How</summary>
+                  <How line={line} />
+                </details>
+              ) : (
+                <How line={line} />
+              )}
               {line.tickedAt ? (
                 <p className="good">
                   Done: {line.tickedByName}, {shortDate(shopDay(line.tickedAt, timeZone).day, today)},{' '}
@@ -54,6 +56,20 @@ export function JobLines({
           </li>
         ))}
       </ol>
+    </>
+  )
+}
+
+/** What is done and what to beware of; folded away once it is done. */
+function How({ line }: { readonly line: Line }) {
+  return (
+    <>
+      <p>{line.detail}</p>
+      {line.cautions.map((caution) => (
+        <p key={caution} className="caution">
+          {caution}
+        </p>
+      ))}
     </>
   )
 }

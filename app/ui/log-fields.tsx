@@ -45,7 +45,7 @@ export function LogFields({ kind, lead, stops, states, places, products, tags }:
           />
           <div className="field-row">
             <TextField name="data.serial" label="Part serial" />
-            <TextField name="data.cureC" label="Cured at" numeric hint="°C" />
+            <TextField name="data.cureC" label="Cured at" numeric unit="°C" />
           </div>
           <ChoiceField
             name="data.partFate"
@@ -90,7 +90,7 @@ export function LogFields({ kind, lead, stops, states, places, products, tags }:
             />
             <TextField name="data.lot" label="Lot or tin" />
             {kind === 'coat' ? (
-              <TextField name="data.minutesBetween" label="Time between coats" numeric hint="min" />
+              <TextField name="data.minutesBetween" label="Time between coats" numeric unit="min" />
             ) : null}
           </div>
         </>
@@ -114,10 +114,11 @@ export function LogFields({ kind, lead, stops, states, places, products, tags }:
               name="data.startMbar"
               label="Start, absolute"
               numeric
-              hint="mbar; inHg, kPa and psi are read too"
+              unit="mbar"
+              hint="inHg, kPa and psi are read too"
             />
-            <TextField name="data.endMbar" label="End, absolute" numeric hint="mbar" />
-            <TextField name="data.minutes" label="Over" numeric hint="min" />
+            <TextField name="data.endMbar" label="End, absolute" numeric unit="mbar" />
+            <TextField name="data.minutes" label="Over" numeric unit="min" />
           </div>
           <ChoiceField name="data.heat" label="Mould" options={options('cold', 'hot')} />
           <ChoiceField name="data.pins" label="Pins" options={options('out', 'in', 'none')} />
@@ -127,8 +128,8 @@ export function LogFields({ kind, lead, stops, states, places, products, tags }:
               label="What was bagged, and how"
               list={['mould alone', 'envelope bag', 'with its bag']}
             />
-            <TextField name="data.temperatureC" label="Temperature" numeric hint="°C" />
-            <TextField name="data.volumeL" label="Volume under the bag" numeric hint="litres, if known" />
+            <TextField name="data.temperatureC" label="Temperature" numeric unit="°C" />
+            <TextField name="data.volumeL" label="Volume under the bag" numeric unit="l" hint="if known" />
           </div>
         </>
       )
@@ -155,8 +156,8 @@ export function LogFields({ kind, lead, stops, states, places, products, tags }:
           />
           {where}
           <div className="field-row">
-            <TextField name="data.uMm" label="Place, u" numeric hint="mm in the area's frame" />
-            <TextField name="data.vMm" label="Place, v" numeric hint="mm" />
+            <TextField name="data.uMm" label="Place, u" numeric unit="mm" hint="in the area's frame" />
+            <TextField name="data.vMm" label="Place, v" numeric unit="mm" />
           </div>
         </>
       )
@@ -170,9 +171,9 @@ export function LogFields({ kind, lead, stops, states, places, products, tags }:
             options={options('re-bushed', 'plugged', 'set new', 'removed')}
           />
           <div className="field-row">
-            <TextField name="data.uMm" label="Place now, u" numeric hint="mm, if it moved" />
-            <TextField name="data.vMm" label="Place now, v" numeric hint="mm" />
-            <TextField name="data.diameterMm" label="Diameter" numeric hint="mm" />
+            <TextField name="data.uMm" label="Place now, u" numeric unit="mm" hint="if it moved" />
+            <TextField name="data.vMm" label="Place now, v" numeric unit="mm" />
+            <TextField name="data.diameterMm" label="Diameter" numeric unit="mm" />
           </div>
         </>
       )

@@ -36,10 +36,11 @@ export function MaterialEditor({
           name="fibreArealWeightGsm"
           label="Fibre areal weight"
           numeric
-          hint="g/m2, without resin"
+          unit="g/m²"
+          hint="without resin"
         />
-        <RecordField name="fibreDensityGcm3" label="Fibre density" numeric hint="g/cm3" />
-        <RecordField name="rollWidthMm" label="Roll width" numeric hint="mm" />
+        <RecordField name="fibreDensityGcm3" label="Fibre density" numeric unit="g/cm³" />
+        <RecordField name="rollWidthMm" label="Roll width" numeric unit="mm" />
       </div>
       <FibreContent />
       <div className="field-row">
@@ -47,7 +48,8 @@ export function MaterialEditor({
           name="thickestCureMm"
           label="Thickest cured in one go"
           numeric
-          hint="mm; blank: nobody has said"
+          unit="mm"
+          hint="blank: nobody has said"
         />
         <RecordField
           name="priceMinorPerM2"
@@ -98,7 +100,8 @@ function FibreContent() {
             name="fibreContent.resinDensityGcm3"
             label="Resin density"
             numeric
-            hint="g/cm3, cured"
+            unit="g/cm³"
+            hint="cured"
           />
         </>
       )}
@@ -127,12 +130,20 @@ function Cycle({ name, title }: { readonly name: 'cure' | 'postCure'; readonly t
       <legend>{title}</legend>
       <div className="field-row">
         <RecordField name={`${name}.name`} label="Name of the cycle" />
-        <RecordField name={`${name}.tgAfterC`} label="Tg after it, dry" numeric hint="°C; blank: not known" />
+        <RecordField
+          name={`${name}.tgAfterC`}
+          label="Tg after it, dry"
+          numeric
+          unit="°C"
+          hint="blank: not known"
+        />
       </div>
       <Segments name={name} title={title} />
-      <button type="button" className="btn plain" onClick={() => setValue(name, '', { shouldDirty: true })}>
-        Take the {title.toLowerCase()} out
-      </button>
+      <div>
+        <button type="button" className="btn plain" onClick={() => setValue(name, '', { shouldDirty: true })}>
+          Take this cure out
+        </button>
+      </div>
     </fieldset>
   )
 }
@@ -142,15 +153,28 @@ function Segments({ name, title }: { readonly name: string; readonly title: stri
   return (
     <>
       {fields.map((field, index) => (
-        <div className="field-row" key={field.id}>
+        <div className="ramp-row" key={field.id}>
           <RecordField
             name={`${name}.segments.${index}.rampCPerMin`}
             label="Ramp"
             numeric
-            hint="°C a minute"
+            unit="°C a minute"
+            quiet={index > 0}
           />
-          <RecordField name={`${name}.segments.${index}.toC`} label="to" numeric hint="°C" />
-          <RecordField name={`${name}.segments.${index}.holdMin`} label="Hold" numeric hint="min, or 8 h" />
+          <RecordField
+            name={`${name}.segments.${index}.toC`}
+            label="to"
+            numeric
+            unit="°C"
+            quiet={index > 0}
+          />
+          <RecordField
+            name={`${name}.segments.${index}.holdMin`}
+            label="Hold"
+            numeric
+            unit="min, or 8 h"
+            quiet={index > 0}
+          />
           <button
             type="button"
             className="btn plain"

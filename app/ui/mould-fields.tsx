@@ -109,23 +109,29 @@ export function MouldFields({ choices }: { readonly choices: MouldChoices }) {
         />
         <TextField name="backing" label={label('backing')} />
         <div className="field-row">
-          <TextField name="massKg" label={label('massKg')} numeric hint="kg" />
-          <TextField name="lengthMm" label={label('lengthMm')} numeric hint="mm" />
-          <TextField name="widthMm" label={label('widthMm')} numeric hint="mm" />
-          <TextField name="heightMm" label={label('heightMm')} numeric hint="mm" />
+          <TextField name="massKg" label={label('massKg')} numeric unit="kg" />
+          <TextField name="lengthMm" label={label('lengthMm')} numeric unit="mm" />
+          <TextField name="widthMm" label={label('widthMm')} numeric unit="mm" />
+          <TextField name="heightMm" label={label('heightMm')} numeric unit="mm" />
         </div>
       </fieldset>
       <fieldset className="form rule-top">
         <legend>Heat: three limits, not one</legend>
         <div className="field-row">
-          <TextField name="heatInUseC" label={label('heatInUseC')} numeric hint="°C" />
-          <TextField name="heatFreeC" label={label('heatFreeC')} numeric hint="°C, the present Tg" />
-          <TextField name="heatBondedC" label={label('heatBondedC')} numeric hint="°C" />
+          <TextField name="heatInUseC" label={label('heatInUseC')} numeric unit="°C" />
+          <TextField name="heatFreeC" label={label('heatFreeC')} numeric unit="°C" hint="the present Tg" />
+          <TextField name="heatBondedC" label={label('heatBondedC')} numeric unit="°C" />
         </div>
         <div className="field-row">
-          <TextField name="tgDryC" label={label('tgDryC')} numeric hint="°C" />
-          <TextField name="tgWetC" label={label('tgWetC')} numeric hint="°C" />
-          <TextField name="partCureC" label={label('partCureC')} numeric hint="°C, of the parts made in it" />
+          <TextField name="tgDryC" label={label('tgDryC')} numeric unit="°C" />
+          <TextField name="tgWetC" label={label('tgWetC')} numeric unit="°C" />
+          <TextField
+            name="partCureC"
+            label={label('partCureC')}
+            numeric
+            unit="°C"
+            hint="of the parts made in it"
+          />
         </div>
         <TextField name="tgNote" label={label('tgNote')} hint="measured or from a sheet, after which cure" />
       </fieldset>

@@ -20,6 +20,12 @@ export async function mouldChoices(actor: SignedIn): Promise<MouldChoices> {
   return { parts: named(parts), patterns: named(patterns), sets: named(sets), stacks: named(stacks) }
 }
 
+/** How the values of a mould's choices read. */
+export function wordsOf(choices: MouldChoices): Readonly<Record<string, string>> {
+  const all = [...choices.parts, ...choices.patterns, ...choices.sets, ...choices.stacks]
+  return { true: 'yes', ...Object.fromEntries(all.map(({ value, label }) => [value, label])) }
+}
+
 /** A part, a pattern or a split mould that is not in the book yet, added on the way. */
 export function AddTies({ back }: { readonly back: string }) {
   const ties: readonly { readonly what: string; readonly action: FormAct; readonly hint: string }[] = [

@@ -1,7 +1,7 @@
 'use client'
 import { useState } from 'react'
 import { useFormState } from './action-form'
-import { ChoiceField, SelectField, TextArea, TextField, TickField } from './fields'
+import { ChoiceField, FileField, SelectField, TextArea, TextField, TickField } from './fields'
 
 /** The opening: its shape, and where it lies. Without script all shapes stand open and the chosen one counts. */
 export function OpeningFields() {
@@ -28,26 +28,22 @@ export function OpeningFields() {
           { value: 'outline', label: 'outline from file or coordinates' },
         ]}
       />
-      {shown('circle') ? <TextField name="opening.diameterMm" label="Diameter" numeric hint="mm" /> : null}
+      {shown('circle') ? <TextField name="opening.diameterMm" label="Diameter" numeric unit="mm" /> : null}
       {shown('rounded-rectangle') ? (
         <div className="field-row">
-          <TextField name="opening.lengthMm" label="Length along u" numeric hint="mm" />
-          <TextField name="opening.widthMm" label="Width along v" numeric hint="mm" />
-          <TextField name="opening.cornerRadiusMm" label="Corner radius" numeric hint="mm" />
+          <TextField name="opening.lengthMm" label="Length along u" numeric unit="mm" />
+          <TextField name="opening.widthMm" label="Width along v" numeric unit="mm" />
+          <TextField name="opening.cornerRadiusMm" label="Corner radius" numeric unit="mm" />
         </div>
       ) : null}
       {shown('outline') ? (
         <>
-          <div className="field">
-            <label htmlFor="outline-file">File</label>
-            <input
-              id="outline-file"
-              type="file"
-              name="outlineFile"
-              accept=".dxf,.csv,.txt,.tsv,.json,text/csv,text/plain,application/json"
-            />
-            <span className="hint">DXF of lines and arcs, one closed outline; or a table of coordinates</span>
-          </div>
+          <FileField
+            name="outlineFile"
+            label="File"
+            accept=".dxf,.csv,.txt,.tsv,.json,text/csv,text/plain,application/json"
+            hint="DXF of lines and arcs, one closed outline; or a table of coordinates"
+          />
           <TextArea
             name="outlineText"
             label="or coordinates"
@@ -72,10 +68,11 @@ export function OpeningFields() {
           name="opening.placement.shiftMm.0"
           label="Placed at u"
           numeric
-          hint="mm in the area's frame"
+          unit="mm"
+          hint="in the area's frame"
         />
-        <TextField name="opening.placement.shiftMm.1" label="and v" numeric hint="mm" />
-        <TextField name="opening.placement.turnDeg" label="Turned by" numeric hint="degrees, u towards v" />
+        <TextField name="opening.placement.shiftMm.1" label="and v" numeric unit="mm" />
+        <TextField name="opening.placement.turnDeg" label="Turned by" numeric unit="°" hint="u towards v" />
       </div>
       <TickField name="opening.placement.mirrored" label="Mirrored, before it is turned" />
     </fieldset>

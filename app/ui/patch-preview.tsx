@@ -4,6 +4,7 @@ import { planDrawing, sectionDrawing } from '#lib/core/drawing/index'
 import { figure } from '#lib/core/units'
 import { type Preview, previewSketch } from '../(shop)/patches/new/actions'
 import { DisplayList } from './drawing/display-list'
+import { chooseOne } from './fields'
 import { Findings } from './findings'
 import { PlyTable } from './patch-plies'
 import { Working } from './working'
@@ -15,16 +16,22 @@ export function LivePreview() {
   const room = useRef<HTMLDivElement>(null)
   const [preview, setPreview] = useState<Preview | null>(null)
   const [last, setLast] = useState<Extract<Preview, { ok: true }> | null>(null)
+  const [missing, setMissing] = useState<readonly Missing[]>([])
+  const [touched, setTouched] = useState(false)
   const [pending, setPending] = useState(false)
 
   useEffect(() => {
-    const form = room.current?.parentElement?.querySelector('form')
-    if (!form) return
+    // A refused form is set up anew, so it is looked for at every change.
+    const around = room.current?.parentElement
+    if (!around) return
     let timer: ReturnType<typeof setTimeout> | undefined
     let asked = 0
-    const ask = () => {
+    const ask = (event?: Event) => {
+      if (event) setTouched(true)
       clearTimeout(timer)
       timer = setTimeout(async () => {
+        const form = around.querySelector('form')
+        if (!form) return
         asked += 1
         const mine = asked
         setPending(true)
@@ -32,6 +39,7 @@ export function LivePreview() {
           const answer = await previewSketch(new FormData(form))
           if (mine !== asked) return
           setPreview(answer)
+          setMissing(answer.ok ? [] : missingOf(form, answer.fields))
           if (answer.ok) {
             setLast(answer)
             takeOutline(form, answer)
@@ -48,13 +56,13 @@ export function LivePreview() {
         }
       }, pauseMs)
     }
-    form.addEventListener('input', ask)
-    form.addEventListener('change', ask)
+    around.addEventListener('input', ask)
+    around.addEventListener('change', ask)
     ask()
     return () => {
       clearTimeout(timer)
-      form.removeEventListener('input', ask)
-      form.removeEventListener('change', ask)
+      around.removeEventListener('input', ask)
+      around.removeEventListener('change', ask)
     }
   }, [])
 
@@ -62,12 +70,15 @@ export function LivePreview() {
   return (
     <div className="preview stack-gap" ref={room} aria-busy={pending}>
       <div role="status">
-        {preview && !preview.ok ? (
+        {touched && preview && !preview.ok ? (
           <div className="notice look">
             <p>{preview.message}</p>
             <ul className="hint-list">
-              {Object.entries(preview.fields).map(([field, says]) => (
-                <li key={field}>{says}</li>
+              {missing.map(({ name, says }) => (
+                <li key={`${name} ${says}`}>
+                  {name ? `${name}: ` : ''}
+                  {says}
+                </li>
               ))}
             </ul>
           </div>
@@ -133,10 +144,31 @@ export function LivePreview() {
       ) : (
         <p className="empty">
           The plan is drawn here as soon as side, opening and place are given: plies, section, findings.
+          {touched || missing.length === 0
+            ? null
+            : ` Still to give: ${missing.map(({ name }) => name).join(', ')}.`}
         </p>
       )}
     </div>
   )
+}
+
+interface Missing {
+  readonly name: string
+  readonly says: string
+}
+
+/** What keeps the sketch from being worked out, by the words that stand at the fields. */
+function missingOf(form: HTMLFormElement, fields: Readonly<Record<string, string>>): Missing[] {
+  return Object.entries(fields).map(([field, says]) => {
+    const found = form.elements.namedItem(field)
+    const first = found instanceof RadioNodeList ? found[0] : found
+    const words =
+      found instanceof RadioNodeList
+        ? (first as Element | undefined)?.parentElement?.closest('fieldset')?.querySelector('legend')
+        : (first as HTMLInputElement | null)?.labels?.[0]?.firstChild
+    return { name: words?.textContent ?? '', says: chooseOne(says) }
+  })
 }
 
 /** A file that was read becomes coordinates in the form, so that it need not be sent again. */

@@ -124,6 +124,7 @@ function messageAt(errors: unknown, name: string): string | undefined {
 export function RecordField({
   name,
   label,
+  unit,
   hint,
   numeric = false,
   options,
@@ -132,6 +133,8 @@ export function RecordField({
 }: {
   readonly name: string
   readonly label: string
+  /** Unit in which a bare figure is read, small beside the label. */
+  readonly unit?: string
   readonly hint?: string
   readonly numeric?: boolean
   readonly options?: readonly { readonly value: string; readonly label: string }[]
@@ -152,6 +155,7 @@ export function RecordField({
     <div className="field">
       <label htmlFor={id} className={quiet ? 'quiet' : undefined}>
         {label}
+        {unit ? <small> {unit}</small> : null}
       </label>
       {options ? (
         <select {...shared}>

@@ -1,5 +1,4 @@
 import type { MaterialTakeOff } from '#lib/core/repair/types'
-import { formatQuantity } from '#lib/core/units'
 
 /** Prepreg for the patch by bounding strips on the roll. */
 export function TakeOff({ takeOff }: { readonly takeOff: readonly MaterialTakeOff[] }) {
@@ -11,8 +10,7 @@ export function TakeOff({ takeOff }: { readonly takeOff: readonly MaterialTakeOf
             {each.material.name}
             <div className="note">
               {each.netAreaM2.toFixed(2)} m² net, {each.grossAreaM2.toFixed(2)} off the roll of{' '}
-              {each.material.rollWidthMm} mm;{' '}
-              {formatQuantity(Math.round(each.offcutShare * 100) / 100, 'fraction', '%')} offcut;{' '}
+              {each.material.rollWidthMm} mm; {(each.offcutShare * 100).toFixed(0)} % offcut;{' '}
               {each.massKg.toFixed(2)} kg
             </div>
           </dt>

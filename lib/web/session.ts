@@ -26,9 +26,13 @@ export async function signedInBy(sent: Headers): Promise<SignedIn | null> {
   return { id, name, role: role as Role, initials: initials ?? '' }
 }
 
-/** The actor of a page or an action; goes to the sign-in, or to the first lead's page on a new shop. */
-export async function requireActor(): Promise<SignedIn> {
+/**
+ * The actor of a page or an action; goes to the sign-in, or to the first lead's page on a new shop. A page that is
+ * reached from a label or a sheet names itself in `here`: signing in leads back to it.
+ */
+export async function requireActor(here?: string): Promise<SignedIn> {
   const actor = await signedIn()
   if (actor) return actor
-  redirect(((await hasPeople()) ? '/sign-in' : '/first-lead') as Route)
+  const signIn = here ? `/sign-in?to=${encodeURIComponent(here)}` : '/sign-in'
+  redirect(((await hasPeople()) ? signIn : '/first-lead') as Route)
 }

@@ -16,7 +16,7 @@ export const metadata: Metadata = { title: 'Moulds' }
 const weight = { stop: 'held', look: 'due', note: 'soft' } as const
 
 export default async function RackPage({ searchParams }: PageProps<'/moulds'>) {
-  const actor = await requireActor()
+  const actor = await requireActor('/moulds')
   const query = await searchParams
   const one = (value: string | string[] | undefined) => (typeof value === 'string' ? value : '')
   const [find, state, sort] = [one(query.find), one(query.state), one(query.sort) || 'code']
@@ -106,12 +106,14 @@ export default async function RackPage({ searchParams }: PageProps<'/moulds'>) {
                     key={column.name}
                     scope="col"
                     className={column.number ? 'n' : undefined}
-                    aria-sort={column.sort === sort ? 'ascending' : undefined}
+                    aria-sort={
+                      column.sort === sort ? (column.falling ? 'descending' : 'ascending') : undefined
+                    }
                   >
                     {column.sort ? (
                       <Link href={href({ sort: column.sort })}>
                         {column.name}
-                        {column.sort === sort ? ' ↓' : ''}
+                        {column.sort === sort ? (column.falling ? ' ↓' : ' ↑') : ''}
                       </Link>
                     ) : (
                       column.name
@@ -145,7 +147,7 @@ function Row({ row, today }: { readonly row: RackRow; readonly today: string }) 
         </Link>
         <div className="note">
           {[
-            mould.part?.name,
+            mould.part && !mould.name.includes(mould.part.name) ? mould.part.name : null,
             mould.set ? `${mould.set.code}, piece ${mould.pieceNo} of ${mould.set.pieces}` : null,
           ]
             .filter(Boolean)
@@ -176,7 +178,7 @@ function Row({ row, today }: { readonly row: RackRow; readonly today: string }) 
         {next ? (
           <>
             <span className={weight[next.severity]}>{next.word}</span>
-            {matters.length > 1 ? <span className="note"> and {matters.length - 1} more</span> : null}
+            {matters.length > 1 ? <div className="note">and {matters.length - 1} more</div> : null}
           </>
         ) : (
           <span className="soft">nothing open</span>

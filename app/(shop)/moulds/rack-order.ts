@@ -1,16 +1,20 @@
 import { mouldStates } from '#lib/core/log/index'
 import type { RackRow } from '#lib/services/moulds'
 
-/** The columns of the rack; `sort` is the word in the address, where a column can be sorted by. */
-export const columns: readonly {
+interface Column {
   readonly name: string
+  /** The word in the address, where the rack can be sorted by this column. */
   readonly sort?: string
+  /** Sorted with the highest first. */
+  readonly falling?: boolean
   readonly number?: boolean
-}[] = [
+}
+
+export const columns: readonly Column[] = [
   { name: 'Mould', sort: 'code' },
   { name: 'State', sort: 'state' },
-  { name: 'Pulls, season / all', sort: 'pulls', number: true },
-  { name: 'Since coated / sealed / stripped', sort: 'coated', number: true },
+  { name: 'Pulls, season / all', sort: 'pulls', falling: true, number: true },
+  { name: 'Since coated / sealed / stripped', sort: 'coated', falling: true, number: true },
   { name: 'Last leak check', sort: 'leak', number: true },
   { name: 'Next', sort: 'next' },
   { name: 'Place', sort: 'place' },

@@ -7,6 +7,7 @@ import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../ui/action-form'
 import { ChoiceField, Hidden, TextField, TickField } from '../../ui/fields'
 import { add, change, password } from './actions'
+import './people.css'
 
 export const metadata: Metadata = { title: 'People' }
 

@@ -7,6 +7,7 @@ import { ActionForm } from '../../ui/action-form'
 import { Hidden, TextArea, TextField, TickField } from '../../ui/fields'
 import { save } from './actions'
 import { rules } from './rules'
+import './settings.css'
 
 export const metadata: Metadata = { title: 'Shop settings' }
 
@@ -44,22 +45,24 @@ export default async function SettingsPage({ searchParams }: PageProps<'/setting
               <fieldset key={group} className="form rule-top">
                 <legend>{group === 'repair' ? 'Rules for patches' : 'Rules for release and leaks'}</legend>
                 <p className="note">Defaults are common practice or from memory, and yours to change.</p>
-                {rules
-                  .filter((rule) => rule.name.startsWith(`rules.${group}.`))
-                  .map((rule) => {
-                    const usual = defaults[group]?.[rule.name.split('.')[2] ?? '']
-                    return rule.tick ? (
-                      <TickField key={rule.name} name={rule.name} label={rule.label} hint={rule.hint} />
-                    ) : (
-                      <TextField
-                        key={rule.name}
-                        name={rule.name}
-                        label={rule.label}
-                        numeric
-                        hint={`${rule.hint ? `${rule.hint}; ` : ''}default ${usual}`}
-                      />
-                    )
-                  })}
+                <div className="rules">
+                  {rules
+                    .filter((rule) => rule.name.startsWith(`rules.${group}.`))
+                    .map((rule) => {
+                      const usual = defaults[group]?.[rule.name.split('.')[2] ?? '']
+                      return rule.tick ? (
+                        <TickField key={rule.name} name={rule.name} label={rule.label} hint={rule.hint} />
+                      ) : (
+                        <TextField
+                          key={rule.name}
+                          name={rule.name}
+                          label={rule.label}
+                          numeric
+                          hint={`${rule.hint ? `${rule.hint}; ` : ''}default ${usual}`}
+                        />
+                      )
+                    })}
+                </div>
               </fieldset>
             ))}
           </ActionForm>

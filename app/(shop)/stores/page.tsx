@@ -66,7 +66,7 @@ export default async function StoresPage() {
                   const ply = curedPly(material)
                   return (
                     <tr key={material.id}>
-                      <td>
+                      <td style={{ minWidth: 210 }}>
                         {lead ? (
                           <Link href={`/stores/materials/${material.id}` as Route}>{material.code}</Link>
                         ) : (

@@ -124,6 +124,7 @@ describe('leak checks', () => {
     [20, 25, 5, []],
     [20, 26, 5, ['leak-over-limit']],
     [20, 40, 20, []],
+    [6.1, 16.1, 10, []],
   ])('from %d to %d mbar in %d min', (start, end, minutes, expected) => {
     expect(codes(matters(leak(start, end, minutes)))).toEqual(expected)
   })

@@ -20,7 +20,7 @@ const data: LogData = {
     minutes: 10,
   },
   inspection: { verdict: 'look', what: 'haze' },
-  damage: { weight: 'stop', uMm: 100, vMm: -20.25, what: 'a crack' },
+  damage: { weight: 'stop', uMm: 100, vMm: -20.34, what: 'a crack' },
   'dowel-changed': { tag: 'D02', what: 're-bushed', uMm: null, vMm: null, diameterMm: 8 },
   moved: { place: 'rack B4' },
   state: { state: 'away', on: false, reason: 'came back' },

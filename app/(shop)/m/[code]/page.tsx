@@ -19,8 +19,8 @@ export async function generateMetadata({ params }: PageProps<'/m/[code]'>): Prom
 
 /** At the mould: what a hand needs before it touches it, and the acts as large targets. */
 export default async function PhonePage({ params, searchParams }: PageProps<'/m/[code]'>) {
-  const actor = await requireActor()
   const code = decodeURIComponent((await params).code)
+  const actor = await requireActor(`/m/${encodeURIComponent(code)}`)
   const page = await found(readMouldPage(actor, { code }))
   if (!page) notFound()
   const { mould, standing, matters, context } = page

@@ -25,6 +25,9 @@ export async function generateMetadata({ params }: PageProps<'/moulds/[code]'>):
   return { title: decodeURIComponent((await params).code) }
 }
 
+/** How much of the history a page opens with. */
+const firstLines = 40
+
 /** Kinds that are offered as a button; the rest stand under More. */
 const quick = ['coat', 'leak-check', 'damage'] as const
 const more = logKinds.filter(
@@ -33,8 +36,8 @@ const more = logKinds.filter(
 )
 
 export default async function MouldPageView({ params, searchParams }: PageProps<'/moulds/[code]'>) {
-  const actor = await requireActor()
   const code = decodeURIComponent((await params).code)
+  const actor = await requireActor(`/moulds/${encodeURIComponent(code)}`)
   const query = await searchParams
   const page = await found(readMouldPage(actor, { code }))
   if (!page) notFound()
@@ -45,8 +48,9 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
   const lead = actor.role === 'lead'
   const wanted = kindsOf(query.kind)
   const wrote = page.entries.find((entry) => entry.id === query.wrote)
-  const entries =
+  const ofKind =
     wanted.length > 0 ? page.entries.filter((entry) => wanted.includes(entry.kind)) : page.entries
+  const entries = query.all === 'yes' ? ofKind : ofKind.slice(0, firstLines)
   const main = counts.clearedOn ? 'pull' : 'cleared'
   return (
     <>
@@ -167,6 +171,19 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
             mayLog={mayLog}
           />
         )}
+        {entries.length < ofKind.length ? (
+          <p style={{ marginTop: 12 }}>
+            <Link
+              className="btn"
+              href={
+                `${base}?${new URLSearchParams({ ...(wanted.length > 0 ? { kind: wanted.join(',') } : {}), all: 'yes' })}` as Route
+              }
+              scroll={false}
+            >
+              Show all {ofKind.length} entries
+            </Link>
+          </p>
+        ) : null}
       </section>
     </>
   )
@@ -213,7 +230,7 @@ function Face({
   readonly base: string
   readonly lead: boolean
 }) {
-  const shown = page.areas.find((candidate) => candidate.id === area) ?? page.areas[0]
+  const shown = page.areas.find((candidate) => candidate.id === area) ?? areaInWork(page) ?? page.areas[0]
   if (!shown) {
     return (
       <div className="empty" style={{ border: 0 }}>
@@ -273,10 +290,15 @@ function Face({
       </div>
       <div className="legend-row">
         <DrawingLegend keys={drawn.legend} />
-        <span className="note">{fromBack ? 'seen from the back, mirrored' : 'seen from the cavity'}</span>
       </div>
     </>
   )
+}
+
+/** Where something is going on: an area with a patch that is planned, on the bench or not yet proved. */
+function areaInWork(page: MouldPage): MouldPage['areas'][number] | undefined {
+  const open = page.plans.filter(({ plan }) => plan.state !== 'proved' && plan.state !== 'put by')
+  return page.areas.find((area) => open.some(({ patch }) => patch.areaId === area.id))
 }
 
 /** The data of the mould stand in the strip at the foot of its drawing. */

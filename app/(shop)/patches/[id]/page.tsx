@@ -26,9 +26,9 @@ type Plan = Patch['plans'][number]
 export const metadata: Metadata = { title: 'Patch' }
 
 export default async function PlanPage({ params, searchParams }: PageProps<'/patches/[id]'>) {
-  const actor = await requireActor()
   const { id } = await params
   const query = await searchParams
+  const actor = await requireActor(`/patches/${id}${query.v ? `?v=${String(query.v)}` : ''}`)
   const patch = await found(readPatch(actor, { id }))
   const current = patch?.plans.find((plan) => plan.state !== 'put by') ?? patch?.plans[0]
   const plan = query.v ? patch?.plans.find((candidate) => String(candidate.versionNo) === query.v) : current
@@ -58,9 +58,11 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
               New version
             </Link>
           ) : null}
-          <a className="btn primary" href="#steps">
-            {nextStep[plan.state]}
-          </a>
+          {nextStep[plan.state] ? (
+            <a className="btn primary" href="#steps">
+              {nextStep[plan.state]}
+            </a>
+          ) : null}
         </div>
       </div>
       {plan !== current ? (
@@ -139,13 +141,13 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
   )
 }
 
-const nextStep: Readonly<Record<Plan['state'], string>> = {
+const nextStep: Readonly<Record<Plan['state'], string | null>> = {
   sketched: 'Sign',
   signed: 'To the bench',
   'on the bench': 'Carry it out',
   laid: 'Prove it',
-  proved: 'Proved',
-  'put by': 'Put by',
+  proved: null,
+  'put by': null,
 }
 
 /** The data of the plan stand in the strip at the foot of its sheet. */

@@ -117,7 +117,8 @@ export default async function NewPatchPage({ searchParams }: PageProps<'/patches
                   name="taper.mmPerPly"
                   label="The other rule, a ply"
                   numeric
-                  hint="mm for every ply; 12.7 is usual"
+                  unit="mm"
+                  hint="for every ply; 12.7 is usual"
                 />
                 <SelectField
                   name="taper.use"
@@ -134,7 +135,8 @@ export default async function NewPatchPage({ searchParams }: PageProps<'/patches
               name="thickness"
               label="Measured thickness near the opening"
               numeric
-              hint={`mm, several places parted by ; ${storedReadings(page)}`}
+              unit="mm, several places parted by ;"
+              hint={storedReadings(page)}
             />
             <div className="field-row">
               <TextField
@@ -147,7 +149,8 @@ export default async function NewPatchPage({ searchParams }: PageProps<'/patches
                 name="nextPartCureC"
                 label="Hottest part cure to come"
                 numeric
-                hint={`°C; blank: ${mould.partCureC ?? 'not known'}`}
+                unit="°C"
+                hint={`blank: ${mould.partCureC ?? 'not known'}`}
               />
             </div>
             <fieldset className="form">
@@ -166,7 +169,8 @@ export default async function NewPatchPage({ searchParams }: PageProps<'/patches
                     name={`coverDirection${index}`}
                     label="Direction"
                     numeric
-                    hint="degrees from u"
+                    unit="°"
+                    hint="from u towards v"
                   />
                 </div>
               ))}

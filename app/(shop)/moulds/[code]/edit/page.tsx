@@ -9,7 +9,7 @@ import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../../../ui/action-form'
 import { Hidden } from '../../../../ui/fields'
 import { MouldFields, mouldLabels } from '../../../../ui/mould-fields'
-import { AddTies, mouldChoices } from '../../../../ui/mould-form'
+import { AddTies, mouldChoices, wordsOf } from '../../../../ui/mould-form'
 import { change } from '../../actions'
 import '../../mould-form.css'
 
@@ -22,6 +22,7 @@ export default async function EditMouldPage({ params, searchParams }: PageProps<
   if (!page) notFound()
   if (actor.role !== 'lead') return <p className="empty">A lead changes moulds.</p>
   const query = await searchParams
+  const choices = await mouldChoices(actor)
   const { mould } = page
   const base = `/moulds/${encodeURIComponent(mould.code)}`
   const ties = Object.fromEntries(
@@ -41,12 +42,13 @@ export default async function EditMouldPage({ params, searchParams }: PageProps<
         <ActionForm
           action={change}
           labels={mouldLabels}
+          words={wordsOf(choices)}
           defaults={{ ...(textOf(MouldInput, mould) as object), ...ties, version: String(mould.version) }}
           submit="Save"
         >
           <Hidden name="id" />
           <Hidden name="version" />
-          <MouldFields choices={await mouldChoices(actor)} />
+          <MouldFields choices={choices} />
         </ActionForm>
         <AddTies back={`${base}/edit`} />
       </div>
