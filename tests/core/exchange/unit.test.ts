@@ -54,7 +54,11 @@ describe('unit of a drawing', () => {
 
   test('what the file says goes before a choice, and both are told', () => {
     const reading = read(dxf([polyline(plate)], 1), 'mm')
-    expect(reading).toMatchObject({ verdict: 'accept-with-notice', unit: 'in', loops: [{ areaMm2: 40 * 25.4 ** 2 }] })
+    expect(reading).toMatchObject({
+      verdict: 'accept-with-notice',
+      unit: 'in',
+      loops: [{ areaMm2: 40 * 25.4 ** 2 }],
+    })
     expect(reading.findings[0]!.text).toMatch(/inches.*millimetres/)
     expect(read(dxf([polyline(plate)], 1), 'in').verdict).toBe('accept')
   })
