@@ -102,7 +102,11 @@ export function AreaFields({
             <summary>Line {Number(index) + 1}</summary>
             <div className="form" style={{ marginTop: 10 }}>
               <div className="field-row">
-                <TextField name={`line${index}.name`} label="Name" hint="blank: no line" />
+                <TextField
+                  name={`line${index}.name`}
+                  label={`Name of line ${index + 1}`}
+                  hint="blank: no line"
+                />
                 <SelectField
                   name={`line${index}.kind`}
                   label="Kind"
@@ -132,7 +136,11 @@ export function AreaFields({
             <summary>Ground {Number(index) + 1}</summary>
             <div className="form" style={{ marginTop: 10 }}>
               <div className="field-row">
-                <TextField name={`keep${index}.name`} label="Name" hint="blank: none" />
+                <TextField
+                  name={`keep${index}.name`}
+                  label={`Name of ground ${index + 1}`}
+                  hint="blank: none"
+                />
                 <SelectField
                   name={`keep${index}.kind`}
                   label="Kind"

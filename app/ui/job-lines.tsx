@@ -21,6 +21,7 @@ export function JobLines({
 }) {
   const open = mayTick && (plan.state === 'on the bench' || plan.state === 'laid')
   const done = plan.lines.filter((line) => line.tickedAt !== null).length
+  const next = open ? plan.lines.find((line) => line.tickedAt === null) : undefined
   return (
     <>
       <h2>
@@ -31,26 +32,30 @@ export function JobLines({
       </h2>
       <ol className="job-lines">
         {plan.lines.map((line) => (
-          <li key={line.position} id={`line-${line.position}`} className={line.tickedAt ? 'done' : undefined}>
+          <li
+            key={line.position}
+            id={`line-${line.position}`}
+            className={line.tickedAt ? 'done' : line === next ? 'next' : undefined}
+          >
             <div>
               <h3>
                 {line.position}. {line.title}
               </h3>
               {line.tickedAt ? (
-                <details>
-                  <summary>How</summary>
-                  <How line={line} />
-                </details>
+                <div className="done-line">
+                  <p className="good">
+                    Done: {line.tickedByName}, {shortDate(shopDay(line.tickedAt, timeZone).day, today)},{' '}
+                    {shopTime(line.tickedAt, timeZone)}
+                    {line.tickNote ? <span className="note"> {line.tickNote}</span> : null}
+                  </p>
+                  <details>
+                    <summary>How</summary>
+                    <How line={line} />
+                  </details>
+                </div>
               ) : (
                 <How line={line} />
               )}
-              {line.tickedAt ? (
-                <p className="good">
-                  Done: {line.tickedByName}, {shortDate(shopDay(line.tickedAt, timeZone).day, today)},{' '}
-                  {shopTime(line.tickedAt, timeZone)}
-                  {line.tickNote ? <span className="note"> {line.tickNote}</span> : null}
-                </p>
-              ) : null}
             </div>
             {open ? <Tick plan={plan} line={line} /> : null}
           </li>

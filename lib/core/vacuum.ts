@@ -115,7 +115,7 @@ export function comparable(
   }
   if (a.temperatureC === null || b.temperatureC === null) reasons.push('the temperature was not noted')
   else if (Math.abs(a.temperatureC - b.temperatureC) > alike.temperatureC) {
-    reasons.push(`other temperature: ${figure(a.temperatureC)} and ${figure(b.temperatureC)} degC`)
+    reasons.push(`other temperature: ${figure(a.temperatureC)} and ${figure(b.temperatureC)} °C`)
   }
   if (Math.abs(a.startMbar - b.startMbar) > alike.startMbar) {
     reasons.push(`other start pressure: ${figure(a.startMbar)} and ${figure(b.startMbar)} mbar`)

@@ -84,44 +84,53 @@ export const signPlan = verb(
   'patches.sign',
   leads,
   SignPlan,
-  async (actor, { planId, sawVersion, becauses }) => {
-    const plan = await planOf(planId)
-    if (await didStep(actor, plan, sawVersion, 'signed')) return
-    const given = Object.fromEntries(Object.entries(becauses).filter(([, because]) => because.trim() !== ''))
-    mustMove({ ...plan, becauses: given }, 'signed', null)
-    await stepToSigned(
-      actor,
-      planId,
-      sawVersion,
-      given,
-      plan.createdById !== null && plan.createdById === actor.id,
-    )
-  },
+  (actor, { planId, sawVersion, becauses }) =>
+    stepOnce(actor, planId, sawVersion, 'signed', async (plan) => {
+      const given = Object.fromEntries(
+        Object.entries(becauses).filter(([, because]) => because.trim() !== ''),
+      )
+      mustMove({ ...plan, becauses: given }, 'signed', null)
+      const selfChecked = plan.createdById !== null && plan.createdById === actor.id
+      await stepToSigned(actor, planId, sawVersion, given, selfChecked)
+    }),
 )
 
-export const benchPlan = verb('patches.bench', hands, PlanAct, async (actor, { planId, sawVersion }) => {
-  const plan = await planOf(planId)
-  if (await didStep(actor, plan, sawVersion, 'on the bench')) return
-  mustMove(plan, 'on the bench', null)
-  try {
-    await stepToBench(actor, planId, sawVersion)
-  } catch (error) {
-    if (violatedConstraint(error) !== 'patch_plan_in_work_key') throw error
-    throw new Refusal('Another version of this patch is in work already', { status: 409 })
-  }
-})
+export const benchPlan = verb('patches.bench', hands, PlanAct, (actor, { planId, sawVersion }) =>
+  stepOnce(actor, planId, sawVersion, 'on the bench', async (plan) => {
+    mustMove(plan, 'on the bench', null)
+    try {
+      await stepToBench(actor, planId, sawVersion)
+    } catch (error) {
+      if (violatedConstraint(error) !== 'patch_plan_in_work_key') throw error
+      throw new Refusal('Another version of this patch is in work already', { status: 409 })
+    }
+  }),
+)
 
-export const putByPlan = verb(
-  'patches.put-by',
-  leads,
-  PutBy,
-  async (actor, { planId, sawVersion, reason }) => {
-    const plan = await planOf(planId)
-    if (await didStep(actor, plan, sawVersion, 'put by')) return
+export const putByPlan = verb('patches.put-by', leads, PutBy, (actor, { planId, sawVersion, reason }) =>
+  stepOnce(actor, planId, sawVersion, 'put by', async (plan) => {
     mustMove(plan, 'put by', reason)
     await stepToPutBy(actor, planId, sawVersion, reason)
-  },
+  }),
 )
+
+/** Takes a step once: sent again by the same person, also at the same moment, it is answered as done. */
+async function stepOnce(
+  actor: Actor,
+  planId: string,
+  sawVersion: number,
+  to: 'signed' | 'on the bench' | 'put by',
+  step: (plan: PlanWithPatch) => Promise<void>,
+): Promise<void> {
+  const plan = await planOf(planId)
+  if (await didStep(actor, plan, sawVersion, to)) return
+  try {
+    await step(plan)
+  } catch (error) {
+    const conflict = error instanceof Refusal && error.status === 409
+    if (!conflict || !(await didStep(actor, await planOf(planId), sawVersion, to))) throw error
+  }
+}
 
 export const tickLine = verb(
   'patches.tick',

@@ -358,7 +358,10 @@ export async function tickLine(
     const data = ticked
       ? { tickedById: actor.id, tickedByName: actor.name, tickedAt: new Date(), tickNote: note }
       : { tickedById: null, tickedByName: null, tickedAt: null, tickNote: note }
-    await tx.jobLine.update({ where: { planId_position: { planId, position } }, data })
+    // Of two people who tick at once, the first stands.
+    const open = ticked ? { tickedAt: null } : { tickedAt: { not: null } }
+    const { count } = await tx.jobLine.updateMany({ where: { planId, position, ...open }, data })
+    if (count === 0) return
     await audit(
       tx,
       actor,

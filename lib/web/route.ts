@@ -6,7 +6,7 @@ import { Refusal } from '#lib/store/errors'
 import { actorByToken } from '#lib/store/tokens'
 import { BodyFault } from './body'
 import { logEvent } from './log'
-import { signedInBy } from './session'
+import { signedInBy } from './signed-in'
 
 /** A problem document (RFC 9457). */
 export function problem(

@@ -3,28 +3,13 @@ import type { Route } from 'next'
 import { headers } from 'next/headers'
 import { redirect } from 'next/navigation'
 import { cache } from 'react'
-import type { Actor } from '#lib/schema/actor'
-import type { Role } from '#lib/schema/shop'
-import { auth } from '#lib/store/auth'
 import { hasPeople } from '#lib/store/people'
+import { type SignedIn, signedInBy } from './signed-in'
 
-/** A signed-in person, with what the page head shows of them. */
-export interface SignedIn extends Actor {
-  readonly id: string
-  readonly initials: string
-}
+export type { SignedIn }
 
 /** Who is signed in by cookie, or null. Asked once a render. */
 export const signedIn = cache(async (): Promise<SignedIn | null> => signedInBy(await headers()))
-
-/** Who is signed in by the cookie among these headers, or null. */
-export async function signedInBy(sent: Headers): Promise<SignedIn | null> {
-  const session = await auth().api.getSession({ headers: sent })
-  if (!session) return null
-  const { id, name, role, initials, endedAt } = session.user
-  if (endedAt) return null
-  return { id, name, role: role as Role, initials: initials ?? '' }
-}
 
 /**
  * The actor of a page or an action; goes to the sign-in, or to the first lead's page on a new shop. A page that is

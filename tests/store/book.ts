@@ -16,7 +16,6 @@ import {
   readPatch,
   signPlan,
   sketchPatch,
-  tickLine,
 } from '#lib/services/patches'
 import { shopContext } from '#lib/services/shop'
 import { addMaterial, addStack } from '#lib/services/stores'
@@ -336,10 +335,11 @@ export async function planOf(patchId: string, planId: string) {
   return plan
 }
 
-export async function tickAll(patchId: string, planId: string): Promise<void> {
-  for (const line of (await planOf(patchId, planId)).lines) {
-    await tickLine(lam, { planId, position: line.position, ticked: true, note: 'Vi looked' })
-  }
+/** Ticks every line at once; line by line it is tested with the plans. */
+export async function tickAll(planId: string): Promise<void> {
+  await db().sql`
+    update job_line set ticked_by_id = ${lam.id}, ticked_by_name = ${lam.name}, ticked_at = now(), tick_note = 'Vi looked'
+    where plan_id = ${planId}`
 }
 
 export async function lotsOf(patchId: string, planId: string) {
@@ -370,7 +370,7 @@ export async function aPatch(
     [
       'laid',
       async () => {
-        await tickAll(patchId, planId)
+        await tickAll(planId)
         await layPatch(lam, {
           planId,
           sawVersion: await version(),

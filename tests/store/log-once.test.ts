@@ -3,8 +3,7 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { writeEntry } from '#lib/services/log'
 import { db } from '#lib/store/db'
-import { ada, aMould, book, countsOf, entry, lam, refusal } from './book'
-import { logEntryCount } from './log-reading'
+import { ada, aMould, book, countsOf, entry, lam, logEntryCount, refusal } from './book'
 
 book()
 

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { listLog, writeEntry } from '#lib/services/log'
 import {
+  addArea,
   addMould,
   addPart,
   addPattern,
@@ -32,7 +33,6 @@ import {
   surfaceId,
   versionOf,
 } from './book'
-import { addArea } from '#lib/services/moulds'
 
 book()
 
@@ -284,16 +284,11 @@ describe('codes', () => {
 })
 
 test('areas made at once get positions of their own', async () => {
-  const { id } = await aMould()
+  const { id, code } = await aMould()
   await Promise.all(['a', 'b', 'c', 'd', 'e'].map((name) => anArea(id, { name })))
-  const { areas } = await readMouldPage(ada, { code: (await readMouldPage(ada, { code: (await codeOf(id)) })).mould.code })
+  const { areas } = await readMouldPage(ada, { code })
   expect(areas.map((area) => area.position)).toEqual([1, 2, 3, 4, 5])
 })
-
-async function codeOf(id: string): Promise<string> {
-  const [row] = await db().sql`select code from mould where id = ${id}`
-  return row?.code as string
-}
 
 describe('a reference to something that is not there is refused in words', () => {
   const nowhere = '00000000-0000-4000-8000-00000000eeee'

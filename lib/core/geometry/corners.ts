@@ -1,6 +1,6 @@
 import { difference, union } from './combine'
-import { grow } from './grow'
-import { area, perimeter } from './region'
+import { grow, steppedErrorMm } from './grow'
+import { area, orientRegion, perimeter } from './region'
 import { simplifyRegion } from './simplify'
 import { chordErrorMm, gridMm } from './tolerance'
 import type { Region } from './types'
@@ -9,27 +9,39 @@ import type { Region } from './types'
 const tidyMm = 0.002
 
 export interface RoundedCorners {
-  readonly regions: readonly Region[]
-  /** Area now less area before, mm2; never above 0 but for chords. */
-  readonly areaChangeMm2: number
-  /** How many pieces narrower than twice the radius went, or fell apart: pieces now less pieces before. */
-  readonly piecesChange: number
+  /** The region that came in when nothing had to change or the radius does not fit. */
+  readonly region: Region
+  /** Area now less area before, mm2: what corners lost, so never above 0. */
+  readonly changedAreaMm2: number
+  readonly possible: boolean
+  /** Why the radius does not fit, in words; null when it does. */
+  readonly reason: string | null
 }
 
 /**
- * Corners of a cut-out rounded to a least radius: shrunk by it and grown again (morphological opening). Nothing is
- * added; corners lose their tips and what is narrower than twice the radius goes. Corners that point into the
- * cut-out stay as they are. RangeError on a negative radius.
+ * Corners of a cut-out that a router or a sanding disc can't cut sharp, rounded within the outline to a least radius:
+ * shrunk by it and grown again. Nothing is added, and corners that point into the cut-out stay as they are. Every
+ * point asked for stays within one radius of the cut; where it would not, or where a neck would part or a piece go,
+ * the region comes back as it was with the reason: circles below the radius, slots and fingers narrower than twice
+ * it, tips sharper than 60 degrees. RangeError on a negative radius.
  */
-export function roundCorners(regions: readonly Region[], radiusMm: number): RoundedCorners {
+export function roundCorners(region: Region, radiusMm: number): RoundedCorners {
   assertRadius(radiusMm)
-  const before = union(regions)
-  const rounded = grow(grow(before, -radiusMm), radiusMm).map((region) => simplifyRegion(region, tidyMm))
-  return {
-    regions: rounded,
-    areaChangeMm2: area(rounded) - area(before),
-    piecesChange: rounded.length - before.length,
+  const asked = [orientRegion(region)]
+  const [rounded, second] = grow(grow(asked, -radiusMm), radiusMm)
+  if (rounded === undefined || second !== undefined || !holds(rounded, asked, radiusMm)) {
+    const reason = `The outline is narrower than ${2 * radiusMm} mm in part, or has a tip sharper than 60 degrees: corners of ${radiusMm} mm radius do not fit.`
+    return { region, changedAreaMm2: 0, possible: false, reason }
   }
+  const changedAreaMm2 = area([rounded]) - area(asked)
+  const chordsMm2 = perimeter(asked) * gridMm * 2 + 2 * Math.PI * radiusMm * chordErrorMm
+  if (changedAreaMm2 > -chordsMm2) return { region, changedAreaMm2: 0, possible: true, reason: null }
+  return { region: simplifyRegion(rounded, tidyMm), changedAreaMm2, possible: true, reason: null }
+}
+
+/** No point of what was asked for lies farther than the radius from what is left. */
+function holds(rounded: Region, asked: readonly Region[], radiusMm: number): boolean {
+  return area(difference(asked, grow([rounded], radiusMm + steppedErrorMm(2)))) === 0
 }
 
 /**

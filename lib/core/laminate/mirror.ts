@@ -62,7 +62,7 @@ function notMirrored(plies: readonly Ply[], odd: readonly (readonly [number, num
 }
 
 function plyName(ply: Ply): string {
-  return `${ply.material.name} at ${figure(ply.directionDeg)} deg`
+  return `${ply.material.name} at ${figure(ply.directionDeg)}°`
 }
 
 function sameDirection(a: Ply, b: Ply): boolean {

@@ -16,7 +16,7 @@ export interface FibreShares {
 
 /**
  * Share of fibre from the density of a sound piece: the rule of mixtures for density turned round. Voids are taken
- * for missing fibre. RangeError unless the density lies between those of matrix and fibre. All in g/cm3.
+ * for missing fibre. RangeError unless the density lies between those of matrix and fibre. All in g/cm³.
  */
 export function fibreSharesFromDensity(
   compositeGcm3: number,
@@ -27,7 +27,7 @@ export function fibreSharesFromDensity(
     !(matrixGcm3 > 0 && fibreGcm3 > matrixGcm3 && compositeGcm3 >= matrixGcm3 && compositeGcm3 <= fibreGcm3)
   ) {
     throw new RangeError(
-      `the density must lie between matrix ${matrixGcm3} and fibre ${fibreGcm3} g/cm3, got ${compositeGcm3}`,
+      `the density must lie between matrix ${matrixGcm3} and fibre ${fibreGcm3} g/cm³, got ${compositeGcm3}`,
     )
   }
   const byVolume = (compositeGcm3 - matrixGcm3) / (fibreGcm3 - matrixGcm3)

@@ -4,27 +4,27 @@ import type { PlyMaterial } from './types'
 
 /**
  * Density of cured epoxy that is put in where a material gives its fibre content by volume, and so no resin
- * density: middle of 1.20 to 1.28 g/cm3, from memory. It only serves the mass of prepreg.
+ * density: middle of 1.20 to 1.28 g/cm³, from memory. It only serves the mass of prepreg.
  */
 export const assumedResinDensityGcm3 = 1.22
 
 export interface CuredPly {
   readonly thicknessMm: number
   readonly fibreVolumeFraction: number
-  /** Fibre and resin together, as it comes off the roll, g/m2. */
+  /** Fibre and resin together, as it comes off the roll, g/m². */
   readonly prepregGsm: number
   readonly working: readonly WorkingStep[]
 }
 
 /**
  * Cured ply thickness, fibre volume fraction and areal mass of a prepreg. Sums of volumes per area, no voids:
- * t = FAW / rho_f + FAW (RC / (1 - RC)) / rho_r, or t = FAW / (rho_f Vf); g/m2 over g/cm3 gives micrometres.
+ * t = FAW / rho_f + FAW (RC / (1 - RC)) / rho_r, or t = FAW / (rho_f Vf); g/m² over g/cm³ gives micrometres.
  * RangeError on weights, densities and contents that no ply can have.
  */
 export function curedPly(material: PlyMaterial): CuredPly {
   const { fibreArealWeightGsm: faw, fibreDensityGcm3: rhoF, fibreContent, name } = material
-  positive(faw, `fibre areal weight of ${name}`, 'g/m2')
-  positive(rhoF, `fibre density of ${name}`, 'g/cm3')
+  positive(faw, `fibre areal weight of ${name}`, 'g/m²')
+  positive(rhoF, `fibre density of ${name}`, 'g/cm³')
   if (fibreContent.kind === 'fibre-volume')
     return plyByVolume(name, faw, rhoF, fibreContent.fibreVolumeFraction)
   const { resinMassFraction, resinDensityGcm3 } = fibreContent
@@ -33,7 +33,7 @@ export function curedPly(material: PlyMaterial): CuredPly {
 
 function plyByMass(name: string, faw: number, rhoF: number, rc: number, rhoR: number): CuredPly {
   inside(rc, `resin mass fraction of ${name}`)
-  positive(rhoR, `resin density of ${name}`, 'g/cm3')
+  positive(rhoR, `resin density of ${name}`, 'g/cm³')
   const fibreUm = faw / rhoF
   const resinUm = (faw * (rc / (1 - rc))) / rhoR
   const thicknessMm = (fibreUm + resinUm) / 1000
@@ -68,7 +68,7 @@ function plyByMass(name: string, faw: number, rhoF: number, rc: number, rhoR: nu
         formula: 'FAW / (1 - RC)',
         numbers: `${figure(faw)} / ${figure(1 - rc, 4)}`,
         value: prepregGsm,
-        unit: 'g/m2',
+        unit: 'g/m²',
         sourceId: 'derived',
       },
     ],
@@ -99,7 +99,7 @@ function plyByVolume(name: string, faw: number, rhoF: number, vf: number): Cured
         formula: 'FAW + 1000 x t x (1 - Vf) x rho_r',
         numbers: `${figure(faw)} + 1000 x ${figure(thicknessMm, 4)} x ${figure(1 - vf, 4)} x ${assumedResinDensityGcm3}`,
         value: prepregGsm,
-        unit: 'g/m2',
+        unit: 'g/m²',
         sourceId: 'memory',
       },
     ],

@@ -3,7 +3,7 @@ export interface PlyMaterial {
   readonly name: string
   /** What it is for in a mould stack: fine surface ply or heavy bulk ply. */
   readonly role: 'surface' | 'bulk'
-  /** Fibre areal weight, g/m2, without resin. */
+  /** Fibre areal weight, g/m², without resin. */
   readonly fibreArealWeightGsm: number
   readonly fibreDensityGcm3: number
   readonly fibreContent: FibreContent

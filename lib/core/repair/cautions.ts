@@ -9,6 +9,6 @@ export const cautions = {
   vacuum: 'Full vacuum can crush a weak or cored mould: support it or pull less.',
   edges: 'Cut laminate has sharp edges and splinters: cut-resistant gloves.',
   lifting: 'Lift with two people or a hoist, at the lifting points.',
-  hot: 'Hot mould: demould and handle below 50 degC.',
+  hot: 'Hot mould: demould and handle below 50 °C.',
   dataSheet: "The maker's data sheet and local rules come first.",
 } as const

@@ -1,7 +1,7 @@
 import type { Finding } from '../result'
 import { figure } from '../units'
 import { edgePlace, type Ground } from './ground'
-import { roomFor, roomWords } from './room'
+import { roomCure, roomFigures, roomFor, withoutCovers } from './room'
 import type { PlannedPly } from './types'
 import { sum } from './working-line'
 
@@ -25,7 +25,7 @@ function openingOutside(ground: Ground, areaOutsideMm2: number): Finding {
   return {
     code: 'opening-leaves-area',
     severity: 'stop',
-    text: `The opening leaves ${ground.input.area.name} by ${figure(overrunMm, 1)} mm (${figure(areaOutsideMm2, 0)} mm2 lie outside).`,
+    text: `The opening leaves the area "${ground.input.area.name}" by ${figure(overrunMm, 1)} mm; ${figure(areaOutsideMm2, 0)} mm² of it lie outside.`,
     place: edgePlace(ground),
     cure: 'Draw the opening inside the area, or give the area its right boundary.',
     figures: { areaOutsideMm2, overrunMm },
@@ -39,40 +39,60 @@ function leaves(ground: Ground, plies: readonly PlannedPly[], what: 'footprint' 
   const outside = plies.filter((ply) => ply.areaOutsideMm2 > slightMm2)
   const lapsMm = what === 'footprint' ? ground.lapsMm : 0
   const room = roomFor(ground, ground.edgeMm, lapsMm)
-  const runs = outside.map((ply) => `no. ${ply.layingOrder} by ${figure(-ply.distanceToEdgeMm, 1)} mm`)
+  const [firstRun, ...otherRuns] = outside.map((ply) => [
+    `no. ${ply.layingOrder}`,
+    `by ${figure(-ply.distanceToEdgeMm, 1)} mm`,
+  ])
+  const runs = [firstRun!.join(' runs off '), ...otherRuns.map((run) => run.join(' '))].join(', ')
   const fitsUpToMm = Math.max(0, ...inside.map((ply) => ply.growthMm))
   const words = what === 'footprint' ? 'The footprint on the back' : 'What breaks the tool face'
+  const fits =
+    inside.length === 0
+      ? 'no ply of it fits'
+      : `plies fit up to ${figure(fitsUpToMm, 1)} mm beyond the opening`
   return [
     {
       code: what === 'footprint' ? 'footprint-leaves-area' : 'face-plies-leave-area',
       severity: 'look',
-      text:
-        `${words} leaves ${ground.input.area.name}: plies fit up to ${figure(fitsUpToMm, 1)} mm beyond the opening; ` +
-        `${runs.join(', ')} run off.`,
+      text: `${words} leaves the area "${ground.input.area.name}": ${fits}; ${runs}.`,
       place: edgePlace(ground),
-      cure: `Choose: ${roomWords(ground, room, ground.input.rules.edgeMarginMm, lapsMm)} ${fewerPlies(ground, inside, outside)} Or carry the plies out over the edge and trim it anew.`,
+      cure: roomCure(ground, {
+        room,
+        marginMm: ground.input.rules.edgeMarginMm,
+        lapsMm,
+        others: [
+          ...fewerPlies(ground, inside, outside, withoutCovers(ground, room, lapsMm)),
+          'carry the plies out over the edge and trim it anew',
+        ],
+      }),
       figures: {
         firstPlyOutside: first.layingOrder,
         fitsUpToMm,
         overrunMm: plies.map((ply) => Math.max(0, -ply.distanceToEdgeMm)),
         areaOutsideMm2: plies.map((ply) => ply.areaOutsideMm2),
         roomMm: ground.edgeMm,
-        ...(room.largestStepMm === null
-          ? {}
-          : { largestStepThatFitsMm: room.largestStepMm, ratioThatFits: room.ratio }),
+        ...roomFigures(room),
       },
     },
   ]
 }
 
 /** Fewer plies is a choice that breaks ply for ply: it is said what it costs. */
-function fewerPlies(ground: Ground, inside: readonly PlannedPly[], outside: readonly PlannedPly[]): string {
+function fewerPlies(
+  ground: Ground,
+  inside: readonly PlannedPly[],
+  outside: readonly PlannedPly[],
+  bare: string | null,
+): (string | null)[] {
   const missing = outside.filter((ply) => ply.replaces !== null)
-  if (missing.length === 0) return 'Or leave out the cover ply on that side.'
+  if (missing.length === 0) {
+    return [`leave out the cover ${outside.length === 1 ? 'ply' : 'plies'} on that side`]
+  }
   const thin = sum(missing.map((ply) => ply.thicknessMm))
   const kept = inside.filter((ply) => ply.replaces !== null).length
   const all = ground.recess.plies.length
-  return `Or only ${kept} of ${all} plies on that side, which leaves it ${figure(thin)} mm thin and not ply for ply.`
+  const fewer = `only ${kept} of ${all} plies on that side, which leaves it ${figure(thin)} mm thin and not ply for ply`
+  return [bare, fewer]
 }
 
 /** Inside the area, but nearer to its boundary than the shop's margin. */
@@ -87,17 +107,24 @@ function margins(ground: Ground): Finding[] {
     const leftMm = ground.edgeMm - growthMm
     if (leftMm < 0 || leftMm >= edgeMarginMm - 1e-9) continue
     const lapsMm = what === 'footprint' ? ground.lapsMm : 0
-    const grows = growthMm > 0
+    const room = roomFor(ground, ground.edgeMm - edgeMarginMm, lapsMm)
+    const farther = 'draw the opening farther in, where the damage allows it'
     findings.push({
       code: `${what}-near-edge`,
       severity: 'look',
       text:
-        `${what === 'face' ? 'What breaks the tool face' : 'The footprint on the back'} comes to ${figure(leftMm, 1)} mm of the edge of ` +
-        `${ground.input.area.name}; the margin is ${figure(edgeMarginMm)} mm.`,
+        `${what === 'face' ? 'What breaks the tool face' : 'The footprint on the back'} comes within ${figure(leftMm, 1)} mm of the edge of ` +
+        `the area "${ground.input.area.name}"; the margin is ${figure(edgeMarginMm)} mm.`,
       place: edgePlace(ground),
-      cure: grows
-        ? roomWords(ground, roomFor(ground, ground.edgeMm - edgeMarginMm, lapsMm), 0, lapsMm)
-        : null,
+      cure:
+        growthMm === 0
+          ? 'Draw the opening farther in, where the damage allows it.'
+          : roomCure(ground, {
+              room,
+              marginMm: 0,
+              lapsMm,
+              others: [withoutCovers(ground, room, lapsMm), farther],
+            }),
       figures: { distanceMm: leftMm, marginMm: edgeMarginMm },
     })
   }

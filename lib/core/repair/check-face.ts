@@ -1,8 +1,8 @@
 import type { Finding } from '../result'
 import { figure } from '../units'
-import type { Ground } from './ground'
+import { dowelsInOpening, type Ground } from './ground'
 
-/** What breaks the tool face against lines, datums, dowels and old patches on it. Nothing when it stays whole. */
+/** What breaks the tool face against lines, datums, dowels and old patches on it that stay. Nothing when it stays whole. */
 export function checkFace(ground: Ground): Finding[] {
   const { faceMm } = ground
   if (faceMm === null) return []
@@ -21,7 +21,8 @@ function lineFindings(ground: Ground, faceMm: number): Finding[] {
   const marginMm = ground.input.rules.edgeMarginMm
   return ground.lines.flatMap(({ thing, mm, place }): Finding[] => {
     const leftMm = mm - faceMm
-    const name = `${thing.kind} line ${thing.name}`
+    const name = `${thing.kind} line "${thing.name}"`
+    const note = `Note its place against two dowels before the cut and scribe it anew`
     if (leftMm <= 0) {
       return [
         {
@@ -29,7 +30,7 @@ function lineFindings(ground: Ground, faceMm: number): Finding[] {
           severity: 'look',
           text: `${cutName(ground)} cuts through ${name}: that stretch of it goes.`,
           place,
-          cure: 'Note its place against two dowels before the cut and scribe it anew, or keep the cut off it.',
+          cure: `${note}, or keep the cut off it.`,
           figures: { distanceMm: leftMm },
         },
       ]
@@ -39,9 +40,9 @@ function lineFindings(ground: Ground, faceMm: number): Finding[] {
       {
         code: `${thing.kind}-line-near-face`,
         severity: 'look',
-        text: `${cutName(ground)} comes to ${figure(leftMm, 1)} mm of ${name}; the margin is ${figure(marginMm)} mm.`,
+        text: `${cutName(ground)} comes within ${figure(leftMm, 1)} mm of ${name}; the margin is ${figure(marginMm)} mm.`,
         place,
-        cure: null,
+        cure: `${note} if the dressing takes it; or draw the opening farther off, where the damage allows it.`,
         figures: { distanceMm: leftMm, marginMm },
       },
     ]
@@ -50,24 +51,12 @@ function lineFindings(ground: Ground, faceMm: number): Finding[] {
 
 function dowelFindings(ground: Ground, faceMm: number): Finding[] {
   const marginMm = ground.input.rules.footprintToDowelRimMm
+  const gone = dowelsInOpening(ground)
   return ground.dowels.flatMap(({ thing, mm, place }): Finding[] => {
+    if (gone.includes(thing)) return []
     const rimMm = mm - thing.diameterMm / 2
     const kind = thing.isDatum ? 'datum' : 'dowel'
     const figures = { distanceToRimMm: rimMm - faceMm, marginMm }
-    if (rimMm < 0) {
-      return [
-        {
-          code: `${kind}-in-opening`,
-          severity: 'look',
-          text: `${capital(kind)} ${thing.tag} stands in the opening${thing.isDatum ? ': the frame of the area rests on it' : ' and goes with it'}.`,
-          place,
-          cure: thing.isDatum
-            ? 'Measure the frame from datums that stay before the cut, and measure again after.'
-            : 'Set it anew: off the pattern pin, or measured back from the datums.',
-          figures,
-        },
-      ]
-    }
     if (rimMm < faceMm) {
       return [
         {
@@ -75,7 +64,7 @@ function dowelFindings(ground: Ground, faceMm: number): Finding[] {
           severity: 'look',
           text: `The face plies run over ${kind} ${thing.tag}.`,
           place,
-          cure: 'Take its bush out first and set it anew, or keep the taper off it.',
+          cure: 'Take it out before the cut and set it anew after; or keep the taper off it.',
           figures,
         },
       ]
@@ -85,7 +74,7 @@ function dowelFindings(ground: Ground, faceMm: number): Finding[] {
       {
         code: `${kind}-near-face`,
         severity: 'look',
-        text: `${cutName(ground)} comes to ${figure(rimMm - faceMm, 1)} mm of the rim of ${kind} ${thing.tag}; ${figure(marginMm)} mm asked for.`,
+        text: `${cutName(ground)} comes within ${figure(rimMm - faceMm, 1)} mm of the rim of ${kind} ${thing.tag}; ${figure(marginMm)} mm asked for.`,
         place,
         cure: `Measure ${thing.tag} before and after.`,
         figures,
@@ -106,15 +95,13 @@ function oldPatchFindings(ground: Ground, faceMm: number): Finding[] {
         severity: 'look',
         text: over
           ? `${cutName(ground)} cuts into the face of ${thing.name}.`
-          : `${cutName(ground)} comes to ${figure(leftMm, 1)} mm of the face of ${thing.name}; ${figure(spacingMm)} mm asked for.`,
+          : `${cutName(ground)} comes within ${figure(leftMm, 1)} mm of the face of ${thing.name}; ${figure(spacingMm)} mm asked for.`,
         place,
-        cure: 'Draw one opening that holds both, and plan that.',
+        cure: over
+          ? 'Draw one opening that holds both, and plan that.'
+          : 'Draw one opening that holds both, and plan that; or draw it farther off, where the damage allows it.',
         figures: { distanceMm: leftMm, spacingMm },
       },
     ]
   })
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
 }

@@ -29,13 +29,14 @@ export function hottestC(cycle: CureCycle): number | null {
 function unknownLimits(input: PatchInput, place: string): Finding[] {
   const unknown = limitKeys.filter((key) => input.heat[key] === null)
   if (unknown.length === 0 || (input.cure === null && input.postCure === null)) return []
+  const limits = unknown.length === 1 ? 'A heat limit of the mould is' : 'Heat limits of the mould are'
   return [
     {
       code: 'heat-limit-unknown',
       severity: 'look',
-      text: `Nobody has said what heat the mould stands: ${unknown.map((key) => limitNames[key]).join('; ')}.`,
+      text: `${limits} not known: ${unknown.map((key) => limitNames[key]).join('; ')}.`,
       place,
-      cure: 'Find the limit from the post-cure chart, the data sheet or a coupon before anything is heated.',
+      cure: 'Find it from the post-cure chart, the data sheet or a coupon before anything is heated.',
     },
   ]
 }
@@ -85,18 +86,18 @@ interface Heating {
 
 /**
  * A post-cure is free-standing and without pressure, so the limit for use under pressure is no stop for it: going
- * over it is told, with what follows.
+ * over it is told, with what follows. Where the free-standing limit is known, that is the one which judges it.
  */
 function againstLimit(input: PatchInput, { stage, hottest, key, limit }: Heating): Finding | null {
   const leastMarginC = input.rules.heatMarginC
   const figures = { hottestC: hottest, limitC: limit, marginC: limit - hottest }
-  const words = `The ${stage} goes to ${figure(hottest, 1)} degC; the limit ${limitNames[key]} is ${figure(limit, 1)} degC`
+  const words = `The ${stage} goes to ${figure(hottest, 1)} °C; the limit ${limitNames[key]} is ${figure(limit, 1)} °C`
   const slug = { inUseC: 'in-use', freeStandingC: 'free-standing', bondedC: 'bonded' }[key]
   const unpressed = stage === 'post-cure' && key === 'inUseC'
   if (hottest > limit) {
     return {
       code: `${stage}-over-${slug}-limit`,
-      severity: unpressed ? 'look' : 'stop',
+      severity: !unpressed ? 'stop' : input.heat.freeStandingC === null ? 'look' : 'note',
       text: `${words}.`,
       place: null,
       cure: unpressed
@@ -109,7 +110,7 @@ function againstLimit(input: PatchInput, { stage, hottest, key, limit }: Heating
   return {
     code: `${stage}-near-${slug}-limit`,
     severity: 'look',
-    text: `${words}: ${figure(limit - hottest, 1)} degC of margin, ${figure(leastMarginC)} asked for.`,
+    text: `${words}: ${figure(limit - hottest, 1)} °C of margin, ${figure(leastMarginC)} asked for.`,
     place: null,
     cure: coolerCycle(input, stage),
     figures,
@@ -122,14 +123,38 @@ function coolerCycle({ heat, rules }: PatchInput, stage: 'cure' | 'post-cure'): 
   const known = holding.filter((limit) => limit !== null)
   const hottestC = figure(Math.min(...known) - rules.heatMarginC, 1)
   const unknown = known.length < holding.length ? ' that is known' : ''
-  return `A ${stage} that stays at or below ${hottestC} degC keeps the margin to every limit${unknown}; its Tg is judged anew.`
+  return `A ${stage} that stays at or below ${hottestC} °C keeps the margin to every limit${unknown}; its Tg is judged anew.`
 }
 
 /** Where the patch's Tg comes out below the parent's, the mould's limit drops to what the patch stands. */
 function tgFindings(input: PatchInput, place: string): Finding[] {
-  const { nextPartCureC, rules } = input
   const last = input.postCure ?? input.cure
   if (last === null) return []
+  const next = nextPartFindings(input, last, place)
+  return next.some(({ severity }) => severity === 'look') ? next : [...next, ...limitDrops(input, last, place)]
+}
+
+/** The next part is well, but the mould was good for more than the patch is. */
+function limitDrops({ heat, rules }: PatchInput, { name, tgAfterC }: CureCycle, place: string): Finding[] {
+  if (tgAfterC === null || heat.inUseC === null) return []
+  const limitC = tgAfterC - rules.heatMarginC
+  if (limitC >= heat.inUseC) return []
+  return [
+    {
+      code: 'patch-tg-below-limit',
+      severity: 'look',
+      text:
+        `After "${name}" the patch has a Tg of ${figure(tgAfterC, 1)} °C; with the margin of ${figure(rules.heatMarginC)} ` +
+        `the mould's limit in use drops from ${figure(heat.inUseC, 1)} to ${figure(limitC, 1)} °C.`,
+      place,
+      cure: `Put ${figure(limitC, 1)} °C on the mould as its limit in use when the patch is laid; or a hotter post-cure within the mould's limits.`,
+      figures: { tgC: tgAfterC, inUseC: heat.inUseC, limitDropsToC: limitC },
+    },
+  ]
+}
+
+function nextPartFindings(input: PatchInput, last: CureCycle, place: string): Finding[] {
+  const { nextPartCureC, rules } = input
   if (nextPartCureC === null) {
     return [
       {
@@ -147,7 +172,7 @@ function tgFindings(input: PatchInput, place: string): Finding[] {
       {
         code: 'patch-tg-unknown',
         severity: 'look',
-        text: `The Tg of the patch after "${last.name}" is not known; parts will cure at ${figure(nextPartCureC, 1)} degC.`,
+        text: `The Tg of the patch after "${last.name}" is not known; parts will cure at ${figure(nextPartCureC, 1)} °C.`,
         place,
         cure: 'Take it from the data sheet, or have the witness coupon measured.',
       },
@@ -160,12 +185,12 @@ function tgFindings(input: PatchInput, place: string): Finding[] {
       code: 'patch-tg-low',
       severity: 'look',
       text:
-        `After "${last.name}" the patch has a Tg of ${figure(tg, 1)} degC; the next part cures at ` +
-        `${figure(nextPartCureC, 1)} and the margin is ${figure(rules.heatMarginC)}. The mould's limit drops to ${figure(limitC, 1)} degC.`,
+        `After "${last.name}" the patch has a Tg of ${figure(tg, 1)} °C; the next part cures at ` +
+        `${figure(nextPartCureC, 1)} and the margin is ${figure(rules.heatMarginC)}. The mould's limit drops to ${figure(limitC, 1)} °C.`,
       place,
       cure:
-        `Cure parts at ${figure(limitC, 1)} degC or less; or a post-cure that gives a Tg of ` +
-        `${figure(nextPartCureC + rules.heatMarginC, 1)} degC and keeps within the mould's limits: plan it and it is checked.`,
+        `Cure parts at ${figure(limitC, 1)} °C or less; or a post-cure that gives a Tg of ` +
+        `${figure(nextPartCureC + rules.heatMarginC, 1)} °C and keeps within the mould's limits: plan it and it is checked.`,
       figures: { tgC: tg, nextPartCureC, limitDropsToC: limitC },
     },
   ]

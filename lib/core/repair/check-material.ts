@@ -11,19 +11,26 @@ export function checkMaterial(plies: readonly PlannedPly[], off: TakeOff, place:
 }
 
 function splices(plies: readonly PlannedPly[], off: TakeOff, place: string): Finding[] {
-  return off.spliced.map(({ layingOrder, pieces, acrossMm }) => {
+  if (off.spliced.length === 0) return []
+  const each = off.spliced.map(({ layingOrder, pieces, acrossMm }) => {
     const ply = plies[layingOrder - 1]!
-    return {
+    return `${plyTitle(ply)}: ${figure(acrossMm, 0)} mm across its fibres off a roll of ${figure(ply.material.rollWidthMm, 0)} mm, in ${pieces} pieces`
+  })
+  const surface = off.spliced.some(({ layingOrder }) => plies[layingOrder - 1]!.replaces === 1)
+  return [
+    {
       code: 'ply-wider-than-roll',
       severity: 'look',
-      text:
-        `${plyTitle(ply)} is ${figure(acrossMm, 0)} mm across its fibres; the roll of ${ply.material.name} is ` +
-        `${figure(ply.material.rollWidthMm, 0)} mm wide. It is cut in ${pieces} pieces of equal width.`,
-      place: `${place}, ${plyTitle(ply).toLowerCase()}`,
-      cure: 'Butt the pieces, stagger splices of neighbouring plies by 25 mm or more, none in the surface ply.',
-      figures: { layingOrder, pieces, acrossMm },
-    }
-  })
+      text: `Wider than the roll, so cut in pieces of equal width: ${each.join('; ')}.`,
+      place,
+      cure: `Butt the pieces and stagger splices of neighbouring plies by 25 mm or more.${surface ? ' A splice in the surface ply shows on the face: find a wider roll for it.' : ''}`,
+      figures: {
+        layingOrders: off.spliced.map(({ layingOrder }) => layingOrder),
+        pieces: off.spliced.map(({ pieces }) => pieces),
+        acrossMm: off.spliced.map(({ acrossMm }) => acrossMm),
+      },
+    },
+  ]
 }
 
 function overheating(plies: readonly PlannedPly[], place: string): Finding[] {
@@ -49,9 +56,9 @@ function overheating(plies: readonly PlannedPly[], place: string): Finding[] {
     {
       code: 'stack-may-overheat',
       severity: 'look',
-      text: `${figure(thicknessMm)} mm in one cure; ${least.name} is known to cure safely up to ${figure(limitMm)} mm. It may overheat.`,
+      text: `${figure(thicknessMm)} mm in one cure; ${least.name} is known to cure safely up to ${figure(limitMm)} mm. The stack may overheat.`,
       place,
-      cure: `Lay and cure in ${Math.ceil(thicknessMm / limitMm)} goes, or hold at a step on the way up with a thermocouple in it.`,
+      cure: `Lay and cure in ${Math.ceil(thicknessMm / limitMm)} goes; or hold at a step on the way up, with a thermocouple in the thickest place.`,
       figures: { thicknessMm, limitMm },
     },
   ]
@@ -66,7 +73,7 @@ function assumedResin(plies: readonly PlannedPly[], place: string): Finding[] {
     {
       code: 'resin-density-assumed',
       severity: 'note',
-      text: `${[...names].sort().join(', ')}: fibre content by volume gives no resin density; ${assumedResinDensityGcm3} g/cm3 was put in for the mass.`,
+      text: `${[...names].sort().join(', ')}: fibre content by volume gives no resin density; ${assumedResinDensityGcm3} g/cm³ was put in for the mass.`,
       place,
       cure: 'Give the resin mass fraction and resin density from the data sheet.',
     },

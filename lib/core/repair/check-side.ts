@@ -8,10 +8,12 @@ export function checkSide({ input, recess, place }: Ground): Finding[] {
   if (input.side === 'pattern-back' && !input.patternAvailable) {
     findings.push({
       code: 'pattern-missing',
-      severity: 'look',
-      text: 'It is to be laid against the pattern, and there is none: the splash takes its place and its faults.',
+      severity: recess.breaksFace ? 'look' : 'note',
+      text: `It is to be laid against the pattern, and there is none: a splash takes its place${recess.breaksFace ? ', and the patch takes on the faults of the splash' : ''}.`,
       place,
-      cure: 'A splash off the tool face first, before anything is cut; check it on two locating points.',
+      cure: recess.breaksFace
+        ? 'Take a splash off the tool face before anything is cut, and check it on two locating points.'
+        : 'Work in place from the back: the face stays whole and holds the shape.',
     })
   }
   if (input.side === 'place-back' && recess.breaksFace && !input.patternAvailable) {
@@ -38,14 +40,14 @@ export function checkSide({ input, recess, place }: Ground): Finding[] {
       severity: 'look',
       text: 'All plies are taken out from the face: the recess has no bottom to lay on.',
       place,
-      cure: 'A released backing plate on the back, clamped without a gap; or work from the back.',
+      cure: 'Clamp a released backing plate on the back, without a gap; or work from the back.',
     })
   }
   if (!recess.breaksFace) {
     findings.push({
       code: 'face-stays-whole',
       severity: 'note',
-      text: `Only ${plyRange(recess)} are taken out from the back: the recess does not reach the tool face, and nothing breaks it.`,
+      text: `Only ${plyRange(recess)} ${recess.plies.length === 1 ? 'is' : 'are'} taken out from the back: the recess does not reach the tool face, and nothing breaks it.`,
       place,
       cure: null,
     })

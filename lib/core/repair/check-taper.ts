@@ -6,12 +6,16 @@ import type { Recess } from './recess'
 import type { TaperPlan } from './taper'
 import type { PatchInput } from './types'
 
+/** Least ratio that the repair guides give: source netcomposites-scarfing. */
+const leastUsualRatio = 20
+
 /** The two rules for the taper against each other and against what is built. */
 export function checkTaper(ground: Ground): Finding[] {
   const { input, recess, taper, place } = ground
   return [
     ...belowRatio(ground),
     ...rulesDisagree(input, recess, taper, place),
+    ...steepRatio(input, place),
     ...leastStep(input, taper, place),
     ...(input.edge === 'steps' ? stepNotes(input, recess, place) : []),
   ]
@@ -42,7 +46,7 @@ function longerTaper(ground: Ground, neededMm: number): string {
   const asked = figure(ground.input.taper.ratio)
   const reached = reachedAt(ground, neededMm - ground.taper.lengths.lengthMm)
   if (reached.length === 0) return `Build by ratio: ${figure(neededMm)} mm fits here and is ${asked}:1.`
-  return `${asked}:1 would come nearer than the rules allow to ${reached.join(', ')}: choose which rule gives way.`
+  return `Choose which rule gives way: ${asked}:1 would come nearer than the rules allow to ${reached.join(', ')}.`
 }
 
 /** The rules agree for one ply thickness only, so on a stack of fine and heavy plies they never do. */
@@ -61,7 +65,7 @@ function rulesDisagree(input: PatchInput, recess: Recess, { lengths }: TaperPlan
       severity: 'note',
       text:
         `${figure(ratio)}:1 gives ${figure(lengths.byRatioMm, 1)} mm, ${figure(mmPerPly)} mm a ply gives ` +
-        `${figure(lengths.byMmPerPlyMm, 1)} mm; ${lengths.governs === 'ratio' ? 'the ratio' : 'millimetres a ply'} governs. ` +
+        `${figure(lengths.byMmPerPlyMm, 1)} mm; ${governsWords(input, lengths.governs)}. ` +
         `${figure(mmPerPly)} mm a ply is ${spread}.`,
       place,
       cure: null,
@@ -70,6 +74,26 @@ function rulesDisagree(input: PatchInput, recess: Recess, { lengths }: TaperPlan
         byMmPerPlyMm: lengths.byMmPerPlyMm,
         ratioOfMmPerPly: lengths.ratioOfMmPerPly,
       },
+    },
+  ]
+}
+
+function governsWords({ taper }: PatchInput, governs: 'ratio' | 'mm-per-ply'): string {
+  const rule = governs === 'ratio' ? 'the ratio governs' : 'the rule of millimetres a ply governs'
+  return `${rule}, ${taper.use === 'longer' ? 'being the longer' : 'as asked for'}`
+}
+
+/** The guides begin at 20:1 for light loads. */
+function steepRatio({ taper }: PatchInput, place: string): Finding[] {
+  if (taper.ratio >= leastUsualRatio) return []
+  return [
+    {
+      code: 'ratio-below-usual',
+      severity: 'note',
+      text: `${figure(taper.ratio)}:1 is asked for; repair guides begin at ${leastUsualRatio}:1.`,
+      place,
+      cure: `Ask for ${leastUsualRatio}:1 or more where there is room.`,
+      figures: { ratio: taper.ratio },
     },
   ]
 }

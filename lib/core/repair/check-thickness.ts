@@ -46,10 +46,10 @@ function measuredFindings(input: PatchInput, recess: Recess, builtMm: number, pl
       code: 'thickness-uneven',
       severity: 'look',
       text:
-        `Measured between ${figure(thinnestMm)} and ${figure(thickestMm)} mm. By ratio the taper would be ` +
+        `Measured between ${figure(thinnestMm)} and ${figure(thickestMm)} mm, unevenly by more than ${figure(tolerance * 100)} %. By ratio the taper would be ` +
         `${figure(lengths[0]!, 1)} mm on the thin side and ${figure(lengths[1]!, 1)} mm on the thick one.`,
       place,
-      cure: 'Look for a step or an old patch in the laminate, or plan with the thickest place.',
+      cure: 'Look for a step or an old patch in the laminate; or plan with the thickest place.',
       figures: { thinnestMm, thickestMm },
     })
   }
@@ -59,10 +59,14 @@ function measuredFindings(input: PatchInput, recess: Recess, builtMm: number, pl
       code: 'thickness-off',
       severity: 'look',
       text:
-        `Nominal ${figure(parent.thicknessMm)} mm, measured ${figure(measuredMm)} mm (${percent > 0 ? '+' : ''}${figure(percent, 1)} %); ` +
-        `built it comes to ${figure(builtMm)} mm, beyond the ${figure(tolerance * 100)} % allowed.`,
+        `Nominal ${figure(parent.thicknessMm)} mm, measured ${figure(measuredMm)} mm (${percent > 0 ? '+' : ''}${figure(percent, 1)} %): ` +
+        `more than the ${figure(tolerance * 100)} % allowed. Built it comes to ${figure(builtMm)} mm.`,
       place,
-      cure: 'Count plies at a cut edge or trim: the ply book may be wrong. Else cover or fill to thickness.',
+      cure:
+        'Count plies at a cut edge or trim: the stack in the book may not be the one that is there. ' +
+        (measuredMm > parent.thicknessMm
+          ? 'If it is, bring the patch to thickness with cover plies or fill.'
+          : 'If it is, the patch stands proud on the back: see that nothing there minds.'),
       figures: { nominalMm: parent.thicknessMm, measuredMm, builtMm, differencePercent: percent },
     })
   }

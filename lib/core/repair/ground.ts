@@ -146,6 +146,19 @@ export function dowelsInOpening(ground: Ground): readonly Dowel[] {
     .map((seen) => seen.thing)
 }
 
+/** Points outside the opening that plies lie over, on the face or by their bush on the back: they come out first. */
+export function dowelsUnderPlies(ground: Ground): readonly Dowel[] {
+  const { faceMm, backMm, input } = ground
+  const gone = dowelsInOpening(ground)
+  return ground.dowels
+    .filter(({ thing, mm }) => {
+      const rim = backRimMm(thing)
+      const onFace = input.side === 'place-face' && faceMm !== null && mm - thing.diameterMm / 2 < faceMm
+      return !gone.includes(thing) && (onFace || (backMm !== null && rim !== null && mm - rim < backMm))
+    })
+    .map((seen) => seen.thing)
+}
+
 /** Radius of what a locating point has on the back: its bush flange, or the bore where it goes through. */
 export function backRimMm(dowel: Dowel): number | null {
   if (dowel.bushDiameterMm !== null) return dowel.bushDiameterMm / 2

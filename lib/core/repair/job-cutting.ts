@@ -1,12 +1,16 @@
 import { figure } from '../units'
 import { cautions } from './cautions'
-import { type Job, jobLine, patternWord, workedFace } from './job'
+import { backTags, comesOut, faceCut, type Job, jobLine, patternWord, workedFace } from './job'
+import { taperLines } from './job-taper'
 import { plyRange } from './recess'
-import type { JobLine } from './types'
+import type { HeatLimits, JobLine } from './types'
 import { sum } from './working-line'
 
 /** How far beyond the outermost outline release is stripped from the face, mm; from memory. */
 const stripBeyondMm = 25
+
+/** Usual drying temperatures, degC; from memory. */
+const dryC = { least: 80, most: 120 }
 
 /** From the first check to a clean, dry recess with everything round it released. */
 export function cuttingLines(job: Job): JobLine[] {
@@ -15,21 +19,19 @@ export function cuttingLines(job: Job): JobLine[] {
     jobLine(
       'as-found',
       'As-found check',
-      'Before any cut: leak check, key dowels measured, thickness at three places round the opening, tapped and ' +
-        `looked over from both faces, photos with a scale. Place: ${job.place}.`,
+      'Before any cut: leak check cold and hot (note bagging, volume, pins, start pressure and temperature), key ' +
+        'dowels measured, thickness at three places round the opening, tapped and looked over from both faces, ' +
+        `photos with a scale. Place: ${job.place}.`,
+      { cautions: [cautions.vacuum, cautions.hot] },
     ),
-    jobLine(
-      'strip',
-      'Strip release',
-      `Strip release off ${stripNeed(job)} before any sanding: sanding drives it into the laminate.`,
-      { cautions: [cautions.solvent] },
-    ),
+    jobLine('strip', 'Strip release', stripDetail(job), { cautions: [cautions.solvent] }),
     jobLine('mark', 'Mark out, checked by a second person', markDetail(job), { secondPerson: true }),
+    ...takeOutLines(job),
     jobLine(
       'cut',
       'Cut the opening',
       job.recess.breaksFace && job.recess.breaksBack
-        ? `Cut right through, with nothing of the ${patternWord(job)} under the blade. Keep the piece: count its plies.`
+        ? `Cut right through${job.input.side === 'pattern-back' ? `, with nothing of the ${patternWord(job)} under the blade` : ''}. Keep the piece: count its plies.`
         : `Cut ${plyRange(job.recess)} only, ${figure(depthMm(job), 2)} mm deep from the ${workedFace(job)}.`,
       { cautions: [cautions.dust, cautions.edges] },
     ),
@@ -39,19 +41,16 @@ export function cuttingLines(job: Job): JobLine[] {
       'Count the plies in the cut and compare their directions with the plan. Tap round the edge: where it is ' +
         'delaminated, stop, enlarge the opening and plan again.',
     ),
-    jobLine(
-      'dry',
-      'Dry',
-      'Warm until no moisture comes out: 80 to 120 degC for 4 to 24 h, about 1 h a millimetre at 100 degC, ' +
-        `under 5.6 degC/min up and down, within the mould's limits.`,
-      { cautions: [cautions.vessel, cautions.hot] },
-    ),
+    jobLine('dry', 'Dry', dryDetail(job.input.heat, job.input.rules.heatMarginC), {
+      cautions: [cautions.vessel, cautions.vacuum, cautions.hot],
+    }),
     ...taperLines(job),
     jobLine(
       'clean',
       'Clean',
-      'Vacuum, then wipe with solvent and a dry lint-free cloth, 50 to 100 mm beyond the taper, until a wet film ' +
-        'does not break. No release near the scarf from here on: other gloves, other cloths.',
+      `Vacuum, then wipe with solvent and a dry lint-free cloth, 50 to 100 mm beyond ${job.input.coverPlies.length === 0 ? 'the taper' : 'the largest ply'}, until ` +
+        'a film of water does not break; dry it, cover it, and lay within hours. No release near the scarf from ' +
+        'here on: other gloves, other cloths.',
       { cautions: [cautions.solvent] },
     ),
     ...releaseLines(job),
@@ -66,19 +65,23 @@ function referenceLines(job: Job): JobLine[] {
       jobLine(
         'splash',
         'Take a splash first',
-        'There is no pattern: take a splash off the tool face, 100 mm or more beyond the opening and over two ' +
-          'locating points, before anything is cut.',
+        `There is no pattern: take a splash off the released tool face, 100 mm or more beyond ${faceCut(job)} and ` +
+          'over two locating points, before anything is cut.',
         { cautions: [cautions.skin] },
       ),
     )
   }
   if (side === 'pattern-back') {
+    const word = patternWord(job)
+    const why = job.recess.breaksFace
+      ? 'A gap becomes a step in the face.'
+      : `The ${word} only holds the shape: the face stays whole.`
     lines.push(
       jobLine(
         'seat-gap',
         'Seat and gap',
-        `Seat the mould on the ${patternWord(job)}, pinned and clamped. Feel the gap round the opening with ` +
-          'gauges and note the largest. A gap becomes a step in the face.',
+        `Seat the mould on the ${word}, pinned and clamped. Measure the gap round the opening, with feeler gauges ` +
+          `from the rim or with dabs of putty, and note the largest. ${why} Lift it off again for the cut.`,
         { cautions: [cautions.lifting] },
       ),
     )
@@ -86,60 +89,66 @@ function referenceLines(job: Job): JobLine[] {
   return lines
 }
 
-function stripNeed(job: Job): string {
-  if (!job.recess.breaksFace) return 'anything that stands on the back over the footprint'
-  return `the tool face to ${stripBeyondMm} mm beyond ${workedFace(job) === 'back' ? 'the opening' : 'the largest ply'}`
+function stripDetail(job: Job): string {
+  const why = 'before any sanding: sanding drives it into the laminate.'
+  if (!job.recess.breaksFace) {
+    return `Wipe the back free of release, wax and oil over the footprint and ${stripBeyondMm} mm beyond, ${why}`
+  }
+  return `Strip release off the tool face to ${stripBeyondMm} mm beyond ${faceCut(job)}, ${why}`
 }
 
 function markDetail(job: Job): string {
-  const outlines = job.plies.map((ply) => `${figure(ply.growthMm, 1)}`).join(', ')
+  const face = workedFace(job)
+  const covers = job.plies.filter((ply) => ply.replaces === null)
+  const other = face === 'tool face' && covers.length > 0
+  const marked = (other ? job.plies.filter((ply) => ply.replaces !== null) : job.plies)
+    .filter((ply) => ply.growthMm > 0)
+    .map((ply) => figure(ply.growthMm, 1))
+  const outlines = marked.length === 0 ? '' : `, each outline (${marked.join(', ')} mm beyond it)`
+  const back = other
+    ? ` On the back: the cover ${covers.length === 1 ? 'ply' : 'plies'} (${covers.map((ply) => figure(ply.growthMm, 1)).join(', ')} mm beyond the opening).`
+    : ''
   const datum =
-    job.datumsInOpening.length === 0
+    job.datumsSetAnew.length === 0
       ? ''
-      : ` Datum ${job.datumsInOpening.join(', ')} goes: measure the frame from others first.`
+      : ` Datum ${job.datumsSetAnew.join(', ')} goes: measure the frame from others first.`
   return (
-    `On the ${workedFace(job)}: the opening, each outline (${outlines} mm beyond it), the u arrow and ply ` +
-    `directions outside the mask.${datum} A second person checks place, size and side.`
+    `On the ${face}: the opening${outlines}, the u arrow and ply directions outside the mask.${back}${datum} ` +
+    'A second person checks place, size and side.'
   )
+}
+
+/** Bushes outside the opening that the plies run over come out before anything is cut round them. */
+function takeOutLines(job: Job): JobLine[] {
+  if (job.dowelsUnderPlies.length === 0) return []
+  const tags = job.dowelsUnderPlies.join(', ')
+  return [
+    jobLine(
+      'take-out',
+      `Take out ${tags}`,
+      `Plies run over ${job.dowelsUnderPlies.length === 1 ? 'its place' : 'their places'}. Measure ${tags} from the datums first; then take the ${backTags(job)} out without heat or blows on the laminate.`,
+      { cautions: [cautions.dust] },
+    ),
+  ]
+}
+
+/** Drying in the usual range, or as hot as the mould stands where that is less. */
+function dryDetail(heat: HeatLimits, marginC: number): string {
+  const known = Object.values(heat).filter((limit) => limit !== null)
+  const mostC = Math.min(dryC.most, ...known.map((limit) => limit - marginC))
+  const ramp = `Ramps under 5.6 °C/min up and down${known.length < 3 ? ", within the mould's limits" : ''}.`
+  if (mostC < dryC.least) {
+    return (
+      `Under vacuum at ${figure(mostC, 1)} °C or less, which is what the mould's limits leave, until no moisture ` +
+      `comes out: longer than the 4 to 24 h that ${dryC.least} to ${dryC.most} °C take. ${ramp}`
+    )
+  }
+  const range = mostC > dryC.least ? `${dryC.least} to ${figure(mostC, 1)} °C` : `${dryC.least} °C`
+  return `Under vacuum at ${range} until no moisture comes out: 4 to 24 h, about 1 h a millimetre at 100 °C. ${ramp}`
 }
 
 function depthMm(job: Job): number {
   return sum(job.recess.plies.map((ply) => ply.thicknessMm)) * job.recess.scale
-}
-
-function taperLines(job: Job): JobLine[] {
-  const more = { cautions: [cautions.dust] }
-  const face = workedFace(job)
-  const { growthsMm, lengths } = job.taper
-  if (job.input.edge === 'scarf') {
-    const lines = growthsMm.map((growth) => figure(growth, 1)).join(', ')
-    return [
-      jobLine(
-        'scarf',
-        `Sand the scarf, ${figure(lengths.lengthMm, 1)} mm`,
-        `From the ${face}: from nothing at ${figure(lengths.lengthMm, 1)} mm beyond the opening to ` +
-          `${figure(depthMm(job), 2)} mm deep at its edge, straight between the ply borders, which show at ${lines} mm. ` +
-          '80 grit on a block for the outline, 150 to 180 inside. Check the depth at each border. Delaminated: ' +
-          'enlarge and plan again.',
-        more,
-      ),
-    ]
-  }
-  const lands = job.recess.plies
-    .map((ply, index) => ({ ply, index }))
-    .slice(1)
-    .reverse()
-  return lands.map(({ ply, index }) => {
-    const above = job.recess.plies.slice(index)
-    const deep = sum(above.map((each) => each.thicknessMm)) * job.recess.scale
-    return jobLine(
-      `step-${index + 1}`,
-      `Machine the land under ply ${ply.number}`,
-      `Outline ${figure(growthsMm[index]!, 1)} mm beyond the opening, ${figure(deep, 2)} mm deep from the ${face}. ` +
-        'Measure the depth before the next: steps land off by a ply easily.',
-      more,
-    )
-  })
 }
 
 function releaseLines(job: Job): JobLine[] {
@@ -147,14 +156,17 @@ function releaseLines(job: Job): JobLine[] {
     job.dowelsInOpening.length === 0 ? '' : ` Pin for ${job.dowelsInOpening.join(', ')} in and released.`
   if (job.input.side === 'pattern-back') {
     const word = patternWord(job)
+    const prepare = job.recess.breaksFace
+      ? jobLine(
+          'release',
+          `Release the ${word} and the surround`,
+          `Seal and release the ${word} under the patch and 50 mm round it; let it dry away from the mould. ` +
+            'Mask the mould round the taper.',
+          { cautions: [cautions.solvent] },
+        )
+      : maskLine()
     return [
-      jobLine(
-        'release',
-        `Release the ${word} and the surround`,
-        `Seal and release the ${word} under the patch and 50 mm round it; let it dry away from the mould. ` +
-          'Mask the mould round the taper.',
-        { cautions: [cautions.solvent] },
-      ),
+      prepare,
       jobLine('seat', `Seat on the ${word}`, `Pinned and clamped, with the gap that was noted.${pins}`, {
         cautions: [cautions.lifting],
       }),
@@ -172,7 +184,7 @@ function releaseLines(job: Job): JobLine[] {
       jobLine(
         'caul',
         'Fit the caul',
-        `Clamp it on the tool face over the opening, without a gap at its edge.${pins}`,
+        `Clamp ${job.input.patternAvailable ? 'it' : 'the splash, as the caul,'} on the tool face over the opening, without a gap at its edge.${pins}`,
       ),
     ]
   }

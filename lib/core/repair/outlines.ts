@@ -103,7 +103,7 @@ function sizeLines(ply: PlannedPly): WorkingStep[] {
       'area inside the opening grown by g',
       grown,
       ply.areaMm2,
-      'mm2',
+      'mm²',
     ),
     line(
       `P_${k}`,
@@ -147,9 +147,9 @@ function edgeLines(ply: PlannedPly): WorkingStep[] {
     `O_${k}`,
     `ply laid no. ${k}: area beyond the edge`,
     'outline less the area inside the boundary',
-    `of ${figure(ply.areaMm2, 0)} mm2`,
+    `of ${figure(ply.areaMm2, 0)} mm²`,
     ply.areaOutsideMm2,
-    'mm2',
+    'mm²',
   )
   return [distance, outside]
 }

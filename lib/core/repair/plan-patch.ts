@@ -4,6 +4,7 @@ import { curedPly } from '../laminate'
 import type { Finding, Outcome, WorkingStep } from '../result'
 import { figure } from '../units'
 import { checkBack } from './check-back'
+import { checkDowels } from './check-dowels'
 import { checkEdge } from './check-edge'
 import { checkFace } from './check-face'
 import { checkHeat } from './check-heat'
@@ -12,14 +13,14 @@ import { checkSide } from './check-side'
 import { checkTaper } from './check-taper'
 import { checkThickness } from './check-thickness'
 import { planCut } from './cut'
-import { dowelsInOpening, type Ground, surveyGround } from './ground'
+import { dowelsInOpening, dowelsUnderPlies, type Ground, surveyGround } from './ground'
 import { jobLinesOf } from './job-lines'
 import { outlinesOf, outlineWorking } from './outlines'
 import { type Recess, recessOf } from './recess'
 import { sectionOf } from './section'
 import { type TakeOff, takeOff } from './take-off'
 import { planTaper } from './taper'
-import type { PatchInput, PatchPlan, PlannedPly } from './types'
+import type { Dowel, PatchInput, PatchPlan, PlannedPly } from './types'
 import { assertPlannable } from './valid'
 import { line, sum } from './working-line'
 
@@ -77,7 +78,8 @@ interface Parts {
 function composePlan(ground: Ground, { plies, off, openingAreaMm2, builtThicknessMm }: Parts): PatchPlan {
   const { input, recess, taper, opening, place } = ground
   const footprint = footprintOf(ground, plies)
-  const setAnew = dowelsInOpening(ground)
+  const inOpening = dowelsInOpening(ground)
+  const underPlies = dowelsUnderPlies(ground)
   return {
     lengths: taper.lengths,
     plies,
@@ -94,12 +96,18 @@ function composePlan(ground: Ground, { plies, off, openingAreaMm2, builtThicknes
       taper,
       plies,
       place,
-      dowelsInOpening: setAnew.map((dowel) => dowel.tag),
-      datumsInOpening: setAnew.filter((dowel) => dowel.isDatum).map((dowel) => dowel.tag),
+      spliced: off.spliced,
+      dowelsInOpening: tagsOf(inOpening),
+      dowelsUnderPlies: tagsOf(underPlies),
+      datumsSetAnew: tagsOf([...inOpening, ...underPlies].filter((dowel) => dowel.isDatum)),
     }),
     section: sectionOf(input, recess, plies),
     place,
   }
+}
+
+function tagsOf(dowels: readonly Dowel[]): string[] {
+  return dowels.map((dowel) => dowel.tag)
 }
 
 function findingsOf(ground: Ground, plan: PatchPlan, off: TakeOff): Finding[] {
@@ -107,6 +115,7 @@ function findingsOf(ground: Ground, plan: PatchPlan, off: TakeOff): Finding[] {
   return [
     ...checkSide(ground),
     ...checkEdge(ground, plan.plies, areaOutside([plan.opening], input.area.boundary)),
+    ...checkDowels(ground),
     ...checkFace(ground),
     ...checkBack(ground),
     ...checkTaper(ground),
@@ -169,18 +178,19 @@ function planWorking(plan: PatchPlan): WorkingStep[] {
   const openingLine = line(
     'A_0',
     'area of the opening',
-    'area inside the outline',
-    'inside corners opened',
+    'area inside the outline as cut',
+    `outline of ${plan.opening.outer.length} points`,
     plan.openingAreaMm2,
-    'mm2',
+    'mm²',
   )
+  if (plan.footprint.length === 0) return [openingLine, ...outlineWorking(plan.plies)]
   const footprintLine = line(
     'A_back',
     'footprint on the back',
     'area of the largest outline there',
     'cover plies included',
     plan.footprintAreaMm2,
-    'mm2',
+    'mm²',
   )
   return [openingLine, ...outlineWorking(plan.plies), footprintLine]
 }

@@ -70,20 +70,21 @@ export function recessOf(
   }
 }
 
-/** "plies 1 to 6", "ply 3". */
+/** "plies 1 to 6", "plies 1 and 2", "ply 3". */
 export function plyRange(recess: Recess): string {
   const numbers = recess.plies.map((ply) => ply.number)
   const first = Math.min(...numbers)
   const last = Math.max(...numbers)
-  return first === last ? `ply ${first}` : `plies ${first} to ${last}`
+  if (first === last) return `ply ${first}`
+  return last === first + 1 ? `plies ${first} and ${last}` : `plies ${first} to ${last}`
 }
 
-/** "245 twill at 45 deg". */
+/** "245 twill at 45°". */
 export function plyText(ply: {
   readonly material: { readonly name: string }
   readonly directionDeg: number
 }): string {
-  return `${ply.material.name} at ${figure(ply.directionDeg)} deg`
+  return `${ply.material.name} at ${figure(ply.directionDeg)}°`
 }
 
 function no(reason: string): { readonly ok: false; readonly reason: string } {

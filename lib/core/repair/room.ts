@@ -41,31 +41,61 @@ export function roomFor(ground: Ground, freeMm: number, lapsMm: number): Room {
   }
 }
 
-/** The smaller step as a cure, or why it is none. Says what would be left of a margin where one is asked for. */
-export function roomWords(ground: Ground, room: Room, marginMm: number, lapsMm: number): string {
-  const asked = ground.input.taper.ratio
-  if (room.largestStepMm === null)
-    return `No taper fits on that side.${withoutCovers(ground, room.freeMm, lapsMm)}`
-  const surface = room.surfaceKeepsLeast
-    ? `, the surface ply ${figure(ground.input.rules.leastSurfaceStepMm)} mm`
-    : ''
-  const words = `${figure(room.largestStepMm, 1)} mm a ply fits on that side${surface}; that is ${figure(room.ratio, 1)}:1`
-  if (!room.withinRules) {
-    return `${words}, below the ${figure(asked)}:1 asked for, so it is no cure.${withoutCovers(ground, room.freeMm, lapsMm)}`
-  }
-  if (marginMm === 0) return `${words}, not below the ${figure(asked)}:1 asked for.`
-  const kept = roomFor(ground, room.freeMm - marginMm, lapsMm)
-  const margin =
-    kept.largestStepMm !== null && kept.withinRules
-      ? `${figure(kept.largestStepMm, 1)} mm a ply also keeps the margin of ${figure(marginMm)} mm (${figure(kept.ratio, 1)}:1)`
-      : `nothing that keeps ${figure(asked)}:1 also keeps the margin of ${figure(marginMm)} mm`
-  return `${words}, not below the ${figure(asked)}:1 asked for; ${margin}.`
+/** Figures of a room for the finding that it belongs to. */
+export function roomFigures({ largestStepMm, ratio }: Room): Record<string, number> {
+  return largestStepMm === null ? {} : { largestStepThatFitsMm: largestStepMm, ratioThatFits: ratio }
 }
 
-/** Cover plies are extra: where they take the room that the taper needs, that is said. */
-function withoutCovers(ground: Ground, freeMm: number, lapsMm: number): string {
-  if (lapsMm === 0) return ''
-  const bare = roomFor(ground, freeMm, 0)
-  if (bare.largestStepMm === null || !bare.withinRules) return ''
-  return ` Without cover plies on that side ${figure(bare.largestStepMm, 1)} mm a ply fits: ${figure(bare.ratio, 1)}:1.`
+interface Offer {
+  readonly room: Room
+  /** Margin that is asked for beyond the room; 0 where the room already keeps it. */
+  readonly marginMm: number
+  /** What cover plies take of the room. */
+  readonly lapsMm: number
+  /** What else may be done, each as the end of "Choose: ..."; null where something is no choice here. */
+  readonly others: readonly (string | null)[]
+}
+
+/**
+ * The cure as a choice. A smaller step is among it only where it keeps the ratio asked for, and then says whether it
+ * keeps the margin too; else it is said why it is none.
+ */
+export function roomCure(ground: Ground, { room, marginMm, lapsMm, others }: Offer): string {
+  const asked = figure(ground.input.taper.ratio)
+  const step = room.withinRules
+    ? [`${stepWords(ground, room)}, not below the ${asked}:1 asked for${marginWords(ground, room, marginMm, lapsMm)}`]
+    : []
+  const offered = [...step, ...others.filter((each) => each !== null)]
+  const none = room.withinRules
+    ? ''
+    : room.largestStepMm === null
+      ? ' No taper fits on that side.'
+      : ` ${stepWords(ground, room)}, below the ${asked}:1 asked for, so it is no cure.`
+  return `Choose: ${offered.join('. Or ')}.${none}`
+}
+
+function stepWords(ground: Ground, { largestStepMm, ratio, surfaceKeepsLeast }: Room): string {
+  const surface = surfaceKeepsLeast
+    ? `, the surface ply ${figure(ground.input.rules.leastSurfaceStepMm)} mm`
+    : ''
+  return `${figure(largestStepMm ?? 0, 1)} mm a ply fits on that side${surface}; that is ${figure(ratio, 1)}:1`
+}
+
+/** What would be left of a margin where one is asked for. */
+function marginWords(ground: Ground, room: Room, marginMm: number, lapsMm: number): string {
+  if (marginMm === 0) return ''
+  const kept = roomFor(ground, room.freeMm - marginMm, lapsMm)
+  return kept.largestStepMm !== null && kept.withinRules
+    ? `; ${figure(kept.largestStepMm, 1)} mm a ply also keeps the margin of ${figure(marginMm)} mm (${figure(kept.ratio, 1)}:1)`
+    : `; nothing that keeps ${figure(ground.input.taper.ratio)}:1 also keeps the margin of ${figure(marginMm)} mm`
+}
+
+/** Cover plies are extra: where they take the room that the taper needs, leaving them out is a choice. */
+export function withoutCovers(ground: Ground, room: Room, lapsMm: number): string | null {
+  if (lapsMm === 0) return null
+  if (ground.input.side === 'place-face') return 'leave out the cover plies on that side'
+  const bare = roomFor(ground, room.freeMm, 0)
+  if (room.withinRules) return null
+  if (bare.largestStepMm === null || !bare.withinRules) return null
+  return `without cover plies on that side ${figure(bare.largestStepMm, 1)} mm a ply fits: ${figure(bare.ratio, 1)}:1`
 }

@@ -47,7 +47,7 @@ export function takeOff(plies: readonly PlannedPly[], cuttingAllowanceMm: number
       stripsOf(pieces, material.rollWidthMm),
     )
     materials.push(one)
-    working.push(...takeOffLines(one))
+    working.push(...takeOffLines(one, group))
   }
   return { materials, spliced, working }
 }
@@ -123,7 +123,7 @@ function stripsOf(pieces: readonly Piece[], rollWidthMm: number): RollStrip[] {
   return strips
 }
 
-function takeOffLines(one: MaterialTakeOff): WorkingStep[] {
+function takeOffLines(one: MaterialTakeOff, group: readonly PlannedPly[]): WorkingStep[] {
   const { name, rollWidthMm } = one.material
   const lengths = one.strips.map((strip) => figure(strip.lengthMm / 1000, 3))
   const { prepregGsm } = curedPly(one.material)
@@ -136,14 +136,21 @@ function takeOffLines(one: MaterialTakeOff): WorkingStep[] {
       one.rollLengthM,
       'm',
     ),
-    line('A_net', `${name}: area of the plies`, 'sum of A_i', `see A_i`, one.netAreaM2, 'm2'),
+    line(
+      'A_net',
+      `${name}: area of the plies`,
+      'sum of A_i / 1000000',
+      `(${group.map((ply) => figure(ply.areaMm2, 0)).join(' + ')}) / 1000000`,
+      one.netAreaM2,
+      'm²',
+    ),
     line(
       'A_gross',
       `${name}: area off the roll`,
       'l_roll x roll width',
       `${figure(one.rollLengthM, 3)} x ${figure(rollWidthMm / 1000, 3)}`,
       one.grossAreaM2,
-      'm2',
+      'm²',
     ),
     line(
       'm_roll',

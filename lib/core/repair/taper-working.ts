@@ -1,3 +1,4 @@
+import type { StackedPly } from '../laminate'
 import type { WorkingStep } from '../result'
 import { figure } from '../units'
 import type { Recess } from './recess'
@@ -59,14 +60,15 @@ function lengthLines(
   { lengths, realMm, stepsMm, lands }: TaperNumbers,
 ): WorkingStep[] {
   const { ratio, mmPerPly } = input.taper
+  const realOf = realThickness(recess)
   const nominalOutMm = sum(recess.plies.map((ply) => ply.thicknessMm))
   const judgedMm = sum(realMm.slice(0, lands))
   const lines = [
     line(
       't_out',
       'real thickness of what is taken out',
-      'sum of t_i x t_meas / t_nom',
-      `${figure(nominalOutMm, 3)} x ${figure(recess.scale, 4)}`,
+      recess.measuredMm === null ? 'sum of t_i' : 'sum of t_i x t_meas / t_nom',
+      realOf(nominalOutMm, 3),
       sum(realMm),
       'mm',
     ),
@@ -127,7 +129,7 @@ function lengthLines(
       'atan(1 / R_built)',
       `atan(1 / ${figure(lengths.ratioReached)})`,
       scarfAngleDeg(lengths.ratioReached),
-      'deg',
+      '°',
     ),
     line(
       'short',
@@ -141,62 +143,69 @@ function lengthLines(
   return lines
 }
 
-function stepLines(
+/** "0.6917 x 6.114 / 5.9959", or the bare thickness where nothing was measured. */
+function realThickness({ measuredMm, parent }: Recess): (nominalMm: number, decimals: number) => string {
+  return (nominalMm, decimals) =>
+    measuredMm === null
+      ? figure(nominalMm, decimals)
+      : `${figure(nominalMm, decimals)} x ${figure(measuredMm, 4)} / ${figure(parent.thicknessMm, 4)}`
+}
+
+/** Machined steps: the ply that is laid last has no land, so no step of its own. */
+function stepLines(input: PatchInput, recess: Recess, numbers: TaperNumbers): WorkingStep[] {
+  const { lengths, stepsMm, growthsMm, lands } = numbers
+  const own = recess.plies.slice(0, lands).map((ply, index) => stepLine(input, recess, numbers, ply, index))
+  const growths = growthsMm.map((growth, index) => {
+    const taken = stepsMm.slice(0, input.edge === 'scarf' ? index + 1 : index)
+    return line(
+      `g_${index + 1}`,
+      `ply laid no. ${index + 1}: beyond the opening`,
+      taken.length === 0 ? 'butted' : 'sum of s_i',
+      taken.length === 0 ? '0' : taken.map((step) => figure(step)).join(' + '),
+      growth,
+      'mm',
+    )
+  })
+  const realOf = realThickness(recess)
+  const ratios = lengths.ratioOfMmPerPly.map((ratio, index) =>
+    line(
+      `R_mm${index + 1}`,
+      `ratio of ${figure(input.taper.mmPerPly)} mm on ply ${index + 1}`,
+      recess.measuredMm === null ? 's / t_i' : 's / (t_i x t_meas / t_nom)',
+      `${figure(input.taper.mmPerPly)} / ${bracketed(realOf(recess.parent.plies[index]!.thicknessMm, 4))}`,
+      ratio,
+      '1',
+    ),
+  )
+  return [...own, ...growths, ...ratios]
+}
+
+function bracketed(numbers: string): string {
+  return numbers.includes(' ') ? `(${numbers})` : numbers
+}
+
+function stepLine(
   input: PatchInput,
   recess: Recess,
-  { lengths, stepsMm, growthsMm, realMm }: TaperNumbers,
-): WorkingStep[] {
-  const lines: WorkingStep[] = []
-  for (const [index, ply] of recess.plies.entries()) {
-    const step = stepsMm[index]!
-    const byRule =
-      lengths.governs === 'ratio' ? taperLengthMm(input.taper.ratio, realMm[index]!) : input.taper.mmPerPly
-    const least = step > byRule
-    const numbers =
-      lengths.governs === 'ratio'
-        ? `${figure(input.taper.ratio)} x ${figure(realMm[index]!, 4)}`
-        : figure(input.taper.mmPerPly)
-    lines.push(
-      line(
-        `s_${index + 1}`,
-        `step of ply ${ply.number}, laid no. ${index + 1}`,
-        least
-          ? 'least step of the surface ply'
-          : lengths.governs === 'ratio'
-            ? 'R x t_i x t_meas / t_nom'
-            : 's',
-        least ? `${numbers}, at least ${figure(input.rules.leastSurfaceStepMm)}` : numbers,
-        step,
-        'mm',
-        least ? 'shop-rule' : 'netcomposites-scarfing',
-      ),
-    )
-  }
-  for (const [index, growth] of growthsMm.entries()) {
-    const taken = stepsMm.slice(0, input.edge === 'scarf' ? index + 1 : index)
-    lines.push(
-      line(
-        `g_${index + 1}`,
-        `ply laid no. ${index + 1}: beyond the opening`,
-        taken.length === 0 ? 'butted' : 'sum of s_i',
-        taken.length === 0 ? '0' : taken.map((step) => figure(step)).join(' + '),
-        growth,
-        'mm',
-      ),
-    )
-  }
-  for (const [index, ratio] of lengths.ratioOfMmPerPly.entries()) {
-    const thickness = recess.parent.plies[index]!.thicknessMm * recess.scale
-    lines.push(
-      line(
-        `R_mm${index + 1}`,
-        `ratio of ${figure(input.taper.mmPerPly)} mm on ply ${index + 1}`,
-        's / (t_i x t_meas / t_nom)',
-        `${figure(input.taper.mmPerPly)} / ${figure(thickness, 4)}`,
-        ratio,
-        '1',
-      ),
-    )
-  }
-  return lines
+  { lengths, stepsMm, realMm }: TaperNumbers,
+  ply: StackedPly,
+  index: number,
+): WorkingStep {
+  const { ratio, mmPerPly } = input.taper
+  const step = stepsMm[index]!
+  const byRatio = lengths.governs === 'ratio'
+  const least = step > (byRatio ? taperLengthMm(ratio, realMm[index]!) : mmPerPly)
+  const numbers = byRatio
+    ? `${figure(ratio)} x ${realThickness(recess)(ply.thicknessMm, 4)}`
+    : figure(mmPerPly)
+  const formula = byRatio ? (recess.measuredMm === null ? 'R x t_i' : 'R x t_i x t_meas / t_nom') : 's'
+  return line(
+    `s_${index + 1}`,
+    `step of ply ${ply.number}, laid no. ${index + 1}`,
+    least ? `${formula}, at least the surface ply's least step` : formula,
+    least ? `${numbers}, at least ${figure(input.rules.leastSurfaceStepMm)}` : numbers,
+    step,
+    'mm',
+    least ? 'shop-rule' : byRatio ? 'derived' : 'netcomposites-scarfing',
+  )
 }

@@ -585,7 +585,8 @@ ALTER TABLE "material"
   ADD CONSTRAINT "material_fibre_check" CHECK (
     ("fibre_volume_fraction" IS NOT NULL AND "fibre_volume_fraction" > 0 AND "fibre_volume_fraction" < 1
       AND "resin_mass_fraction" IS NULL AND "resin_density_g_cm3" IS NULL)
-    OR ("fibre_volume_fraction" IS NULL AND "resin_mass_fraction" > 0 AND "resin_mass_fraction" < 1 AND "resin_density_g_cm3" > 0));
+    OR ("fibre_volume_fraction" IS NULL AND "resin_mass_fraction" IS NOT NULL AND "resin_density_g_cm3" IS NOT NULL
+      AND "resin_mass_fraction" > 0 AND "resin_mass_fraction" < 1 AND "resin_density_g_cm3" > 0));
 ALTER TABLE "stack" ADD CONSTRAINT "stack_code_check" CHECK ("code" ~ '^[[:alnum:]][[:alnum:]._-]*$');
 ALTER TABLE "stack_ply"
   ADD CONSTRAINT "stack_ply_check" CHECK ("position" >= 1 AND "direction_deg" > -180 AND "direction_deg" <= 180);

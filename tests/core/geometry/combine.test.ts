@@ -9,8 +9,10 @@ import {
   area,
   areaOutside,
   difference,
+  gridMm,
   intersection,
   type Loop,
+  perimeter,
   pointInLoop,
   signedArea,
   union,
@@ -92,5 +94,23 @@ test('what is taken and what is left make up the whole', () => {
       }
     }),
     { numRuns: 80 },
+  )
+})
+
+test('a union is no larger than its parts together and no smaller than the largest; parts stay untouched', () => {
+  fc.assert(
+    fc.property(fc.array(starOutline, { minLength: 1, maxLength: 4 }), (outlines) => {
+      const parts = outlines.map((outline) => regionOf(outline))
+      const before = structuredClone(parts)
+      const together = union(parts)
+      const roundingMm2 = perimeter(parts) * gridMm
+      expect(area(together)).toBeLessThan(area(parts) + roundingMm2)
+      for (const part of parts) expect(area(together)).toBeGreaterThan(area([part]) - roundingMm2)
+      difference(parts, together)
+      intersection(parts, together)
+      areaOutside(parts, outlines[0]!)
+      expect(parts).toEqual(before)
+    }),
+    { numRuns: 60 },
   )
 })

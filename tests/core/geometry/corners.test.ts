@@ -2,10 +2,14 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import {
   area,
-  chordErrorMm,
+  bounds,
+  circle,
   difference,
+  distanceToLoop,
+  type Loop,
   openInsideCorners,
   perimeter,
+  pointInRegion,
   roundCorners,
   roundedRectangle,
 } from '#lib/core/geometry/index'
@@ -24,43 +28,85 @@ const angle = regionOf([
 ])
 
 describe('corners of the cut-out rounded: shrunk and grown again', () => {
-  test('each of the four corners of a box loses r2 (1 - pi/4)', () => {
-    const { regions, areaChangeMm2, piecesChange } = roundCorners([regionOf(box(0, 0, 90, 60))], 12.7)
-    expect(areaChangeMm2).toBeCloseTo(-4 * squareCornerMm2(12.7), 0)
-    expect(area(regions) - 5400).toBeCloseTo(areaChangeMm2, 6)
-    expect(piecesChange).toBe(0)
+  test('each of the four corners of a box loses r2 (1 - pi/4), and the figure says so', () => {
+    const { region, changedAreaMm2, possible, reason } = roundCorners(regionOf(box(0, 0, 90, 60)), 12.7)
+    expect(changedAreaMm2).toBeCloseTo(-4 * squareCornerMm2(12.7), 0)
+    expect(Math.abs(area([region]) - 5400 - changedAreaMm2)).toBeLessThan(perimeter([region]) * 0.002)
+    expect([possible, reason]).toEqual([true, null])
+    expect(bounds([region])).toEqual([0, 0, 90, 60])
   })
 
-  test('a corner that is round enough already stays', () => {
-    const { areaChangeMm2 } = roundCorners([regionOf(roundedRectangle([0, 0, 90, 60], 15))], 12.7)
-    expect(Math.abs(areaChangeMm2)).toBeLessThan(2 * Math.PI * 15 * chordErrorMm)
+  test('corners that are round enough stay, and so does an inward corner', () => {
+    const plate = regionOf(roundedRectangle([0, 0, 90, 60], 15))
+    expect(roundCorners(plate, 12.7)).toEqual({
+      region: plate,
+      changedAreaMm2: 0,
+      possible: true,
+      reason: null,
+    })
+    const { region, changedAreaMm2 } = roundCorners(angle, 12.7)
+    expect(changedAreaMm2).toBeCloseTo(-5 * squareCornerMm2(12.7), 0)
+    expect(distanceToLoop([40, 40], region.outer)).toBeLessThan(0.01)
   })
 
-  test('a neck narrower than twice the radius parts, a strip goes, and both are told', () => {
-    const dumbbell = regionOf([
-      [0, 0],
-      [80, 0],
-      [80, 35],
-      [120, 35],
-      [120, 0],
-      [200, 0],
-      [200, 80],
-      [120, 80],
-      [120, 45],
-      [80, 45],
-      [80, 80],
-      [0, 80],
-    ])
-    expect(roundCorners([dumbbell], 12).piecesChange).toBe(1)
-    expect(roundCorners([regionOf(box(0, 0, 90, 20))], 12).piecesChange).toBe(-1)
+  const dumbbell: Loop = [
+    [0, 0],
+    [80, 0],
+    [80, 35],
+    [120, 35],
+    [120, 0],
+    [200, 0],
+    [200, 80],
+    [120, 80],
+    [120, 45],
+    [80, 45],
+    [80, 80],
+    [0, 80],
+  ]
+  const finger: Loop = [
+    [0, 0],
+    [100, 0],
+    [100, 35],
+    [160, 35],
+    [160, 45],
+    [100, 45],
+    [100, 80],
+    [0, 80],
+  ]
+  const wedge: Loop = [
+    [0, -13.1233],
+    [150, 0],
+    [0, 13.1233],
+  ]
+  test.each([
+    ['a circle below the radius', regionOf(circle([0, 0], 8))],
+    ['a slot narrower than twice the radius', regionOf(box(0, 0, 90, 20))],
+    ['a neck that would part', regionOf(dumbbell)],
+    ['a finger that would go', regionOf(finger)],
+    ['a tip of 10 degrees', regionOf(wedge)],
+    ['a wall to a hole that would open', regionOf(box(0, 0, 100, 100), [box(10, 40, 50, 60)])],
+  ])('%s: unchanged, with the reason', (_name, region) => {
+    const rounded = roundCorners(region, 12.7)
+    expect(rounded.region).toBe(region)
+    expect(rounded).toMatchObject({ changedAreaMm2: 0, possible: false })
+    expect(rounded.reason).toContain('25.4 mm')
   })
 
-  test('the result lies in the outline', () => {
+  test('the result lies in the outline, no point asked for is farther off than the radius, and it stays so', () => {
     fc.assert(
       fc.property(starOutline, fc.double({ min: 1, max: 15, noNaN: true }), (outline, radius) => {
         const own = [regionOf(outline)]
-        const { regions } = roundCorners(own, radius)
-        expect(area(difference(regions, own))).toBeLessThan(perimeter(own) * 0.003)
+        const { region, changedAreaMm2, possible } = roundCorners(own[0]!, radius)
+        expect(changedAreaMm2).toBeLessThanOrEqual(0)
+        expect(area(difference([region], own))).toBeLessThan(perimeter(own) * 0.003)
+        if (!possible) return
+        for (const point of outline) {
+          const offMm = pointInRegion(point, region) ? 0 : distanceToLoop(point, region.outer)
+          expect(offMm).toBeLessThan(radius + 0.05)
+        }
+        const again = roundCorners(region, radius * 0.999)
+        expect(again.possible).toBe(true)
+        expect(Math.abs(again.changedAreaMm2)).toBeLessThan(perimeter(own) * 0.006)
       }),
       { numRuns: 40 },
     )
@@ -105,8 +151,8 @@ describe('corners that point inwards opened: grown and shrunk again', () => {
 })
 
 test('a radius below 0 is misuse, 0 changes nothing', () => {
-  expect(() => roundCorners([angle], -1)).toThrow(/-1/)
+  expect(() => roundCorners(angle, -1)).toThrow(/-1/)
   expect(() => openInsideCorners(angle, Number.NaN)).toThrow(RangeError)
   expect(openInsideCorners(angle, 0)).toBe(angle)
-  expect(roundCorners([angle], 0).areaChangeMm2).toBe(0)
+  expect(roundCorners(angle, 0).region).toBe(angle)
 })

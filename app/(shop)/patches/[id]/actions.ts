@@ -1,5 +1,6 @@
 'use server'
 import type { Route } from 'next'
+import { revalidatePath } from 'next/cache'
 import { redirect } from 'next/navigation'
 import { benchPlan, layPatch, provePatch, putByPlan, signPlan, tickLine } from '#lib/services/patches'
 import type { Verb } from '#lib/services/verb'
@@ -14,6 +15,8 @@ async function step<Input>(
 ): Promise<FormAnswer> {
   const answer = await act(verb, raw)
   if (!answer.ok) return answer
+  // Without this a browser that is on the page already only jumps to the anchor and shows the old state.
+  revalidatePath(`/patches/${String(raw.patchId)}`)
   redirect(`/patches/${String(raw.patchId)}${anchor}` as Route)
 }
 

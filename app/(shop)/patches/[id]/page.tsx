@@ -36,6 +36,19 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
   const context = await readSettings(actor, {})
   const value = plan.result.value
   const version = `?v=${plan.versionNo}`
+  // At the bench the lines are worked through first; before that the step itself comes first.
+  const working = plan.state === 'on the bench' || plan.state === 'laid'
+  const steps = (
+    <section id="steps" className="rule-top plan-steps no-print" style={{ marginTop: 26 }}>
+      <PlanSteps
+        plan={plan}
+        role={actor.role}
+        selfChecked={plan.createdById === actor.id}
+        today={context.today}
+        entryId={randomUUID()}
+      />
+    </section>
+  )
   return (
     <>
       <div className="crumb-row">
@@ -59,7 +72,7 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
             </Link>
           ) : null}
           {nextStep[plan.state] ? (
-            <a className="btn primary" href="#steps">
+            <a className="btn primary" href={plan.state === 'on the bench' ? '#lines' : '#steps'}>
               {nextStep[plan.state]}
             </a>
           ) : null}
@@ -117,16 +130,7 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
         </section>
       </div>
 
-      <section id="steps" className="rule-top plan-steps no-print" style={{ marginTop: 26 }}>
-        <PlanSteps
-          plan={plan}
-          role={actor.role}
-          selfChecked={plan.createdById === actor.id}
-          today={context.today}
-          entryId={randomUUID()}
-        />
-      </section>
-
+      {working ? null : steps}
       <section id="lines" className="rule-top" style={{ marginTop: 26 }}>
         <JobLines
           plan={plan}
@@ -135,6 +139,7 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
           today={context.today}
         />
       </section>
+      {working ? steps : null}
 
       <Versions patch={patch} shown={plan} context={context} />
     </>

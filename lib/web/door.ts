@@ -1,0 +1,40 @@
+import 'server-only'
+import { headers } from 'next/headers'
+import { fieldErrors, formOf } from '#lib/schema/form'
+import { FirstLead } from '#lib/schema/people'
+import { setUpShop } from '#lib/services/door'
+import { auth } from '#lib/store/auth'
+import { Refusal } from '#lib/store/errors'
+import type { ActionResult } from './action'
+
+/** Signs in; false where address and password don't go together, or the access was ended. */
+export async function signInBy(email: string, password: string): Promise<boolean> {
+  try {
+    await auth().api.signInEmail({ body: { email, password }, headers: await headers() })
+    return true
+  } catch (error) {
+    if (typeof error === 'object' && error !== null && 'status' in error) return false
+    throw error
+  }
+}
+
+/** Ends the session of whoever asks. */
+export async function signOutHere(): Promise<void> {
+  await auth().api.signOut({ headers: await headers() })
+}
+
+/** Sets up an empty shop for whoever holds the one-time code, and signs the first lead in. */
+export async function openShop({ password, ...typed }: Record<string, unknown>): Promise<ActionResult<null>> {
+  const parsed = formOf(FirstLead).safeParse({ ...typed, password })
+  if (!parsed.success) {
+    return { ok: false, message: 'Some fields need attention', fields: fieldErrors(parsed.error), typed }
+  }
+  try {
+    await setUpShop(parsed.data)
+  } catch (error) {
+    if (error instanceof Refusal) return { ok: false, message: error.message, fields: error.fields, typed }
+    throw error
+  }
+  await signInBy(parsed.data.email, parsed.data.password)
+  return { ok: true, value: null }
+}

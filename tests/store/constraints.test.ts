@@ -1,0 +1,359 @@
+import { randomUUID } from 'node:crypto'
+import { beforeAll, describe, expect, test } from 'vitest'
+import { db } from '#lib/store/db'
+import { violatedConstraint } from '#lib/store/errors'
+import { ada, aMould, anArea, aPatch, book, log, stackId, surfaceId } from './book'
+
+/** What the database itself refuses, whoever writes. */
+
+book()
+
+type Row = Readonly<Record<string, unknown>>
+
+const ids = { mould: '', other: '', area: '', patch: '', plan: '', entry: '' }
+
+beforeAll(async () => {
+  const [mould, other] = [await aMould(), await aMould()]
+  const area = await anArea(mould.id)
+  const { patchId, planId, entryId } = await aPatch(mould.id, area.id, 'laid')
+  Object.assign(ids, { mould: mould.id, other: other.id, area: area.id, patch: patchId, plan: planId, entry: entryId })
+})
+
+/** A row that is taken, for each table. */
+const good: Readonly<Record<string, () => Row>> = {
+  person: () => ({ name: 'Eve', initials: 'EV', email: `${randomUUID()}@shop.example`, role: 'viewer' }),
+  api_token: () => ({ name: 'rig', role: 'laminator', token_hash: randomUUID() }),
+  season: () => ({ name: randomUUID(), starts_on: '2024-01-01', ends_on: '2024-12-31' }),
+  part: () => ({ code: `P-${randomUUID()}`, name: 'part' }),
+  pattern: () => ({ code: `P-${randomUUID()}`, name: 'pattern' }),
+  mould_set: () => ({ code: `S-${randomUUID()}`, name: 'set' }),
+  mould: () => ({ code: `M-${randomUUID()}`, name: 'mould' }),
+  face_area: () => ({
+    mould_id: ids.other,
+    name: randomUUID(),
+    origin_mm: [0, 0, 0],
+    u_axis: [1, 0, 0],
+    v_axis: [0, 1, 0],
+    boundary: json([
+      [0, 0],
+      [1, 0],
+      [1, 1],
+    ]),
+    grid_origin_mm: [0, 0],
+    position: Math.floor(Math.random() * 1e9),
+  }),
+  thickness_reading: () => ({ area_id: ids.area, u_mm: 0, v_mm: 0, thickness_mm: 4, measured_on: '2024-05-01', by_name: 'Ada' }),
+  locating_table: () => ({ number: 1000 + Math.floor(Math.random() * 1e9), name: 'issue', issued_on: '2024-05-01', by_name: 'Ada' }),
+  material: () => ({
+    code: `F-${randomUUID()}`,
+    name: 'fabric',
+    role: 'bulk',
+    fibre_areal_weight_gsm: 650,
+    fibre_density_g_cm3: 1.78,
+    fibre_volume_fraction: 0.5,
+    roll_width_mm: 1250,
+  }),
+  stack: () => ({ code: `L-${randomUUID()}`, name: 'stack' }),
+  stack_ply: () => ({ stack_id: stackId, position: 7 + Math.floor(Math.random() * 1e9), material_id: surfaceId, direction_deg: 0 }),
+  log_entry: () => ({
+    id: randomUUID(),
+    mould_id: ids.mould,
+    kind: 'note',
+    done_on: '2024-05-01',
+    precision: 'day',
+    day_order: 720,
+    by_name: 'Ada',
+    data: json({}),
+    content_hash: 'x',
+  }),
+  patch: () => ({ mould_id: ids.mould, area_id: ids.area, number: 100 + Math.floor(Math.random() * 1e9), title: 'patch' }),
+  patch_plan: () => ({
+    patch_id: ids.patch,
+    version_no: 100 + Math.floor(Math.random() * 1e9),
+    opening: json({}),
+    input: json({}),
+    result: json({}),
+    calculation_version: '1',
+    created_by_name: 'Ada',
+  }),
+  job_line: () => ({
+    plan_id: ids.plan,
+    position: 1000 + Math.floor(Math.random() * 1e9),
+    code: 'cut',
+    title: 'Cut',
+    detail: '',
+    second_person: false,
+  }),
+}
+
+const json = (value: unknown) => db().sql.json(value as never)
+
+const insert = (table: string, row: Row) => db().sql`insert into ${db().sql(table)} ${db().sql(row as never)}`
+
+async function broken(work: Promise<unknown>): Promise<string | null> {
+  try {
+    await work
+    return 'nothing was refused'
+  } catch (error) {
+    return violatedConstraint(error) ?? (error as Error).message
+  }
+}
+
+test.each(Object.keys(good))('a good row of %s is taken', async (table) => {
+  await insert(table, good[table]?.() ?? {})
+})
+
+const moment = '2024-05-01T10:00:00Z'
+
+const bad: readonly (readonly [table: string, constraint: string, change: Row])[] = [
+  ['person', 'person_role_check', { role: 'owner' }],
+  ['person', 'person_name_check', { name: '  ' }],
+  ['person', 'person_name_check', { initials: ' ' }],
+  ['api_token', 'api_token_role_check', { role: 'root' }],
+  ['season', 'season_dates_check', { ends_on: '2024-01-01' }],
+  ['part', 'part_code_check', { code: '' }],
+  ['part', 'part_code_check', { code: ' A1' }],
+  ['part', 'part_code_check', { code: 'A 1' }],
+  ['part', 'part_code_check', { code: '-A1' }],
+  ['pattern', 'pattern_code_check', { code: 'A/1' }],
+  ['mould_set', 'mould_set_code_check', { code: 'A\n1' }],
+  ['mould', 'mould_code_check', { code: 'A1 ' }],
+  ['mould', 'mould_name_check', { name: ' ' }],
+  ['mould', 'mould_hand_check', { hand: 'left' }],
+  ['mould', 'mould_piece_check', { piece_no: 1 }],
+  ['mould', 'mould_size_check', { mass_kg: 0 }],
+  ['mould', 'mould_size_check', { mass_kg: 3, height_mm: -1 }],
+  ['mould', 'mould_heat_check', { heat_in_use_c: 401 }],
+  ['mould', 'mould_heat_check', { part_cure_c: 9 }],
+  ['mould', 'mould_part_id_fkey', { part_id: randomUUID() }],
+  ['face_area', 'face_area_name_check', { name: '' }],
+  ['face_area', 'face_area_frame_check', { origin_mm: [0, 0] }],
+  ['face_area', 'face_area_frame_check', { u_axis: null }],
+  ['face_area', 'face_area_frame_check', { grid_origin_mm: [] }],
+  ['face_area', 'face_area_grid_check', { grid_cell_mm: 4 }],
+  ['face_area', 'face_area_curvature_check', { curvature: 'double' }],
+  ['thickness_reading', 'thickness_reading_check', { thickness_mm: 0 }],
+  ['thickness_reading', 'thickness_reading_check', { thickness_mm: 101 }],
+  ['locating_table', 'locating_table_number_check', { number: 0 }],
+  ['material', 'material_code_check', { code: '#1' }],
+  ['material', 'material_role_check', { role: 'core' }],
+  ['material', 'material_figures_check', { fibre_areal_weight_gsm: 0 }],
+  ['material', 'material_figures_check', { price_minor_per_m2: -1 }],
+  ['material', 'material_fibre_check', { fibre_volume_fraction: null }],
+  ['material', 'material_fibre_check', { fibre_volume_fraction: 1 }],
+  ['material', 'material_fibre_check', { resin_mass_fraction: 0.4, resin_density_g_cm3: 1.2 }],
+  ['material', 'material_fibre_check', { fibre_volume_fraction: null, resin_mass_fraction: 0.4 }],
+  ['stack', 'stack_code_check', { code: '' }],
+  ['stack_ply', 'stack_ply_check', { position: 0 }],
+  ['stack_ply', 'stack_ply_check', { direction_deg: -180 }],
+  ['stack_ply', 'stack_ply_pkey', { position: 1 }],
+  ['log_entry', 'log_entry_subject_check', { mould_id: null }],
+  ['log_entry', 'log_entry_subject_check', { pattern_id: randomUUID() }],
+  ['log_entry', 'log_entry_kind_check', { kind: 'pulled' }],
+  ['log_entry', 'log_entry_precision_check', { precision: 'minute' }],
+  ['log_entry', 'log_entry_precision_check', { done_at: moment }],
+  ['log_entry', 'log_entry_precision_check', { precision: 'week' }],
+  ['log_entry', 'log_entry_order_check', { day_order: -1 }],
+  ['log_entry', 'log_entry_order_check', { day_order: 1560 }],
+  ['log_entry', 'log_entry_data_check', { data: null }],
+  ['log_entry', 'log_entry_correction_check', { kind: 'correction' }],
+  ['log_entry', 'log_entry_correction_of_mould', { kind: 'correction', corrects_id: randomUUID() }],
+  ['patch', 'patch_number_check', { number: 0 }],
+  ['patch', 'patch_number_check', { title: ' ' }],
+  ['patch_plan', 'patch_plan_version_check', { version_no: 0 }],
+  ['patch_plan', 'patch_plan_state_check', { state: 'done', signed_at: moment, signed_by_name: 'Ada' }],
+  ['patch_plan', 'patch_plan_signed_check', { state: 'signed' }],
+  ['patch_plan', 'patch_plan_bench_check', { state: 'on the bench', signed_at: moment, signed_by_name: 'Ada' }],
+  ['patch_plan', 'patch_plan_laid_check', { state: 'laid', signed_at: moment, signed_by_name: 'Ada', bench_at: moment }],
+  [
+    'patch_plan',
+    'patch_plan_proved_check',
+    { state: 'proved', signed_at: moment, signed_by_name: 'Ada', bench_at: moment, laid_entry_id: randomUUID() },
+  ],
+  ['patch_plan', 'patch_plan_put_by_check', { state: 'put by' }],
+  ['patch_plan', 'patch_plan_put_by_check', { put_by_at: moment }],
+  [
+    'patch_plan',
+    'patch_plan_in_work_key',
+    { state: 'on the bench', signed_at: moment, signed_by_name: 'Ada', bench_at: moment },
+  ],
+  ['job_line', 'job_line_tick_check', { ticked_at: moment }],
+  ['job_line', 'job_line_pkey', { position: 1 }],
+]
+
+test.each(bad)('%s: %s refuses %j', async (table, constraint, change) => {
+  const row = { ...good[table]?.(), ...change }
+  if (constraint === 'log_entry_data_check') Object.assign(row, { data: json([]) })
+  expect(await broken(insert(table, row))).toBe(constraint)
+})
+
+describe('what belongs to a mould belongs to one', () => {
+  test('area, patch and corrected entry of an entry are of its mould', async () => {
+    const row = () => ({ ...good.log_entry?.(), mould_id: ids.other })
+    expect(await broken(insert('log_entry', { ...row(), area_id: ids.area }))).toBe('log_entry_area_of_mould')
+    expect(await broken(insert('log_entry', { ...row(), patch_id: ids.patch }))).toBe('log_entry_patch_of_mould')
+    expect(await broken(insert('log_entry', { ...row(), corrects_id: ids.entry }))).toBe('log_entry_correction_of_mould')
+  })
+
+  test('an entry doesn\'t correct itself', async () => {
+    const id = randomUUID()
+    expect(await broken(insert('log_entry', { ...good.log_entry?.(), id, corrects_id: id }))).toBe('log_entry_correction_of_mould')
+  })
+
+  test('a boundary of two points, and one that is no list', async () => {
+    for (const boundary of [[[0, 0], [1, 0]], []]) {
+      expect(await broken(insert('face_area', { ...good.face_area?.(), boundary: json(boundary) }))).toBe('face_area_boundary_check')
+    }
+    expect(await broken(insert('face_area', { ...good.face_area?.(), boundary: json({}) }))).toMatch(/face_area_boundary_check|array/)
+  })
+
+  test('the points of an issue: kind, size, tag once whatever the case', async () => {
+    const [table] = await db().sql`insert into locating_table ${db().sql(good.locating_table?.() as never)} returning id`
+    const point = (change: Row) => ({
+      table_id: table?.id,
+      mould_id: ids.mould,
+      tag: randomUUID(),
+      kind: 'dowel',
+      u_mm: 0,
+      v_mm: 0,
+      diameter_mm: 8,
+      position: 1,
+      ...change,
+    })
+    await insert('locating_point', point({ tag: 'D01' }))
+    expect(await broken(insert('locating_point', point({ tag: ' d01' })))).toBe('locating_point_tag_key')
+    expect(await broken(insert('locating_point', point({ kind: 'screw' })))).toBe('locating_point_kind_check')
+    expect(await broken(insert('locating_point', point({ diameter_mm: 0 })))).toBe('locating_point_size_check')
+    expect(await broken(insert('locating_point', point({ bush_diameter_mm: 7 })))).toBe('locating_point_size_check')
+    expect(await broken(insert('locating_point', point({ tolerance_mm: 0 })))).toBe('locating_point_size_check')
+    expect(await broken(insert('locating_point', point({ tag: ' ' })))).toBe('locating_point_tag_check')
+    expect(await broken(db().sql`update locating_point set u_mm = 1`)).toMatch(/locating_point is never changed/)
+    expect(await broken(db().sql`delete from locating_table where id = ${table?.id as string}`)).toMatch(/never changed|fkey/)
+  })
+
+  test('e-mail addresses once whatever the case', async () => {
+    const row = { ...good.person?.(), email: 'ADA@shop.example' }
+    expect(await broken(insert('person', row))).toBe('person_email_lower_key')
+  })
+
+  test('one shop, with a name and a currency', async () => {
+    const row = { id: 2, name: 'two', time_zone: 'UTC', currency: 'EUR', rules: json({}) }
+    expect(await broken(insert('shop', row))).toBe('shop_one_row_check')
+    expect(await broken(db().sql`update shop set currency = 'eur'`)).toBe('shop_currency_check')
+    expect(await broken(db().sql`update shop set name = ' '`)).toBe('shop_name_check')
+  })
+})
+
+describe('what is written stays written', () => {
+  test.each(['log_entry', 'audit', 'creation', 'locating_table'])('%s is neither changed nor deleted', async (table) => {
+    if (table === 'locating_table') await insert(table, good[table]?.() ?? {})
+    const { sql } = db()
+    const [before] = await sql`select count(*)::int as rows from ${sql(table)}`
+    expect(before?.rows).toBeGreaterThan(0)
+    expect(await broken(sql`update ${sql(table)} set id = id`)).toBe(`${table} is never changed; write a new record`)
+    expect(await broken(sql`delete from ${sql(table)}`)).toBe(`${table} is never changed; write a new record`)
+    expect((await sql`select count(*)::int as rows from ${sql(table)}`)[0]).toEqual(before)
+  })
+
+  test.each([
+    ['input', 'restrict'],
+    ['result', ''],
+    ['opening', ''],
+    ['becauses', ''],
+  ])('%s of a signed plan', async (column) => {
+    const { sql } = db()
+    expect(await broken(sql`update patch_plan set ${sql(column)} = '{"other": 1}' where id = ${ids.plan}`)).toBe('patch_plan_signed_stays')
+  })
+
+  test.each([
+    ['signed_by_name', 'Somebody'],
+    ['note', 'other'],
+    ['calculation_version', '2'],
+    ['signed_at', '2024-01-01T00:00:00Z'],
+  ])('%s of a signed plan', async (column, value) => {
+    const { sql } = db()
+    expect(await broken(sql`update patch_plan set ${sql(column)} = ${value} where id = ${ids.plan}`)).toBe('patch_plan_signed_stays')
+  })
+
+  test('a plan is not deleted, nor a job line, and the text of a line stays', async () => {
+    const { sql } = db()
+    expect(await broken(sql`delete from patch_plan where id = ${ids.plan}`)).toMatch(/put by, never deleted/)
+    expect(await broken(sql`delete from job_line where plan_id = ${ids.plan}`)).toBe('job_line_stays')
+    expect(await broken(sql`update job_line set detail = 'skip it' where plan_id = ${ids.plan}`)).toBe('job_line_stays')
+    await sql`update job_line set tick_note = 'again' where plan_id = ${ids.plan} and position = 1`
+  })
+})
+
+describe('states of a plan move forward only', () => {
+  const states = ['sketched', 'signed', 'on the bench', 'laid', 'proved', 'put by'] as const
+  const allowed = new Set([
+    'sketched>signed',
+    'signed>on the bench',
+    'on the bench>laid',
+    'laid>proved',
+    'sketched>put by',
+    'signed>put by',
+    'on the bench>put by',
+  ])
+  const rows = states.flatMap((from) => states.filter((to) => to !== from).map((to) => [from, to] as const))
+
+  test.each(rows)('%s to %s', async (from, to) => {
+    const mould = await aMould()
+    const area = await anArea(mould.id)
+    const [patch] = await db().sql`
+      insert into patch ${db().sql({ mould_id: mould.id, area_id: area.id, number: 1, title: 'p' })} returning id`
+    // Everything that any state needs, so that only the order of states is judged.
+    const full = (state: string) => ({
+      state,
+      bench_at: moment,
+      laid_entry_id: randomUUID(),
+      proved_entry_id: randomUUID(),
+      put_by_at: state === 'put by' ? moment : null,
+    })
+    const signed = { signed_at: moment, signed_by_name: 'Ada' }
+    const { sql } = db()
+    const [plan] = await sql`
+      insert into patch_plan ${sql({ ...good.patch_plan?.(), patch_id: patch?.id, ...signed, ...full(from) } as never)} returning id`
+    const moved = await broken(sql`update patch_plan set ${sql(full(to))} where id = ${plan?.id as string}`)
+    expect(moved).toBe(allowed.has(`${from}>${to}`) ? 'nothing was refused' : 'patch_plan_state_order')
+  })
+})
+
+describe('two plans of one patch', () => {
+  test('have numbers of their own', async () => {
+    const row = good.patch_plan?.() ?? {}
+    await insert('patch_plan', row)
+    expect(await broken(insert('patch_plan', row))).toBe('patch_plan_patch_id_version_no_key')
+  })
+})
+
+test('a mould with a history is not deleted', async () => {
+  const { id } = await aMould()
+  await log(id, 'pull')
+  expect(await broken(db().sql`delete from mould where id = ${id}`)).toMatch(/log_entry_mould_id_fkey/)
+})
+
+test('a person who has written is not deleted', async () => {
+  expect(await broken(db().sql`delete from person where id = ${ada.id}`)).toBe('log_entry_by_id_fkey')
+})
+
+test('every check, unique rule and trigger of the migration is named in these tests or by the schema', async () => {
+  const { sql } = db()
+  const rows = await sql`
+    select conname as name from pg_constraint c join pg_class t on t.oid = c.conrelid join pg_namespace n on n.oid = t.relnamespace
+    where n.nspname = 'public' and contype = 'c'`
+  const tested = new Set([...bad.map(([, constraint]) => constraint), ...elsewhere])
+  expect(rows.map((row) => row.name as string).filter((name) => !tested.has(name)).sort()).toEqual([])
+})
+
+/** Checks that have a test of their own above. */
+const elsewhere = [
+  'face_area_boundary_check',
+  'locating_point_kind_check',
+  'locating_point_size_check',
+  'locating_point_tag_check',
+  'shop_currency_check',
+  'shop_name_check',
+  'shop_one_row_check',
+]
+

@@ -1,0 +1,413 @@
+import { randomUUID } from 'node:crypto'
+import { describe, expect, test } from 'vitest'
+import type { OpeningSource } from '#lib/schema/patch'
+import { listLog, writeEntry } from '#lib/services/log'
+import { changeMould, readMouldPage } from '#lib/services/moulds'
+import {
+  benchPlan,
+  layPatch,
+  listPatches,
+  previewPatch,
+  provePatch,
+  putByPlan,
+  readPatch,
+  signPlan,
+  sketchPatch,
+  tickLine,
+} from '#lib/services/patches'
+import { db } from '#lib/store/db'
+import {
+  ada,
+  aMould,
+  anArea,
+  aPatch,
+  becausesOf,
+  ben,
+  book,
+  countsOf,
+  entry,
+  lam,
+  lotsOf,
+  planOf,
+  readings,
+  refusal,
+  sketch,
+  tickAll,
+} from './book'
+
+book()
+
+async function ground() {
+  const mould = await aMould()
+  const area = await anArea(mould.id)
+  await readings(area.id, [2.9, 3.0, 3.1])
+  return { mould, area }
+}
+
+async function sketched() {
+  const { mould, area } = await ground()
+  const { planId, patchId } = await sketchPatch(ada, sketch(mould.id, area.id))
+  return { mould, area, planId, patchId }
+}
+
+/** A sketch that runs off its area: the opening itself leaves it, which is a stop. */
+const offTheEdge: OpeningSource = { kind: 'circle', diameterMm: 60, placement: { shiftMm: [595, 0], turnDeg: 0, mirrored: false } }
+
+describe('sketching', () => {
+  test('the first sketch makes the patch with the mould\'s next number, and keeps input, result and working', async () => {
+    const { mould, area, planId, patchId } = await sketched()
+    const plan = await planOf(patchId, planId)
+    expect(plan).toMatchObject({ state: 'sketched', versionNo: 1, version: 1, createdByName: 'Ada Lead', calculationVersion: '1' })
+    expect([...plan.input.measuredThicknessMm].sort()).toEqual([2.9, 3, 3.1])
+    expect(plan.input.stack).toHaveLength(6)
+    expect(plan.input.heat).toEqual({ inUseC: 120, freeStandingC: 150, bondedC: 140 })
+    expect(plan.result.working.length).toBeGreaterThan(5)
+    expect(plan.lines.map((line) => line.title)).toEqual(plan.result.value.jobLines.map((line) => line.title))
+    const second = await sketchPatch(ada, sketch(mould.id, area.id))
+    expect((await readPatch(ada, { id: second.patchId })).number).toBe(2)
+  })
+
+  test('sent twice, also at once: one plan', async () => {
+    const { mould, area } = await ground()
+    const wanted = sketch(mould.id, area.id)
+    await Promise.all(Array.from({ length: 5 }, () => sketchPatch(ada, wanted)))
+    await sketchPatch(ada, wanted)
+    expect((await readPatch(ada, { id: wanted.patchId })).plans).toHaveLength(1)
+    const other = await refusal(sketchPatch(ada, { ...wanted, title: 'another title' }))
+    expect(other).toMatchObject({ status: 409, stored: { title: 'Opening round D02' } })
+  })
+
+  test('patches sketched at the same moment get numbers of their own', async () => {
+    const { mould, area } = await ground()
+    await Promise.all(Array.from({ length: 5 }, () => sketchPatch(ada, sketch(mould.id, area.id))))
+    const numbers = (await listPatches(ada, { mouldId: mould.id })).map((patch) => patch.number)
+    expect(numbers).toEqual([5, 4, 3, 2, 1])
+  })
+
+  test('a new version stands beside the earlier ones', async () => {
+    const { mould, area, planId, patchId } = await sketched()
+    const next = sketch(mould.id, area.id, { patchId, taper: { ratio: 30, mmPerPly: 12.7, use: 'ratio' } })
+    await sketchPatch(ada, next)
+    const { plans } = await readPatch(ada, { id: patchId })
+    expect(plans.map((plan) => [plan.versionNo, plan.id])).toEqual([
+      [2, next.id],
+      [1, planId],
+    ])
+  })
+
+  test('a new version stays on its mould and area', async () => {
+    const { patchId } = await sketched()
+    const other = await ground()
+    expect((await refusal(sketchPatch(ada, sketch(other.mould.id, other.area.id, { patchId })))).message).toMatch(/stays on its mould/)
+  })
+
+  test('the stored plan is computed from the mould as it was then', async () => {
+    const { mould, planId, patchId } = await sketched()
+    await changeMould(ada, { ...mould, heatFreeC: 100, version: 1 })
+    expect((await planOf(patchId, planId)).input.heat.freeStandingC).toBe(150)
+  })
+
+  test('what can\'t be planned is refused with the reason, and nothing is kept', async () => {
+    const { mould, area } = await ground()
+    const wanted = sketch(mould.id, area.id, { pliesFromFace: 2 })
+    expect((await refusal(sketchPatch(ada, wanted))).message).toMatch(/Worked from the back the cut begins with ply 6/)
+    expect(await listPatches(ada, { mouldId: mould.id })).toEqual([])
+    const preview = await previewPatch(ada, wanted)
+    expect(preview.outcome).toMatchObject({ ok: false })
+  })
+
+  test.each([
+    ['areaId', { areaId: randomUUID() }],
+    ['coverPlies.0.materialId', { coverPlies: [{ materialId: randomUUID(), directionDeg: 0 }] }],
+    ['pliesFromFace', { pliesFromFace: 7 }],
+  ])('%s that is not there is told at its field', async (field, changes) => {
+    const { mould, area } = await ground()
+    expect((await refusal(previewPatch(ada, sketch(mould.id, area.id, changes)))).fields).toHaveProperty([field])
+  })
+
+  test('a mould without a stack says what is missing', async () => {
+    const mould = await aMould({ stackId: null })
+    const area = await anArea(mould.id)
+    expect((await refusal(previewPatch(ada, sketch(mould.id, area.id)))).message).toMatch(/has no stack yet/)
+  })
+
+  test('a patch in the mould is ground for the next one: too near, and both say so', async () => {
+    const { mould, area } = await ground()
+    await aPatch(mould.id, area.id, 'laid')
+    const { outcome } = await previewPatch(ada, sketch(mould.id, area.id))
+    const findings = outcome.ok ? outcome.result.findings : []
+    expect(findings.some((finding) => finding.text.includes('Patch 1'))).toBe(true)
+  })
+})
+
+describe('signing', () => {
+  test('a stop can\'t be signed, with any because', async () => {
+    const { mould, area } = await ground()
+    const { planId, patchId } = await sketchPatch(ada, sketch(mould.id, area.id, { opening: offTheEdge }))
+    const becauses = await becausesOf(patchId, planId)
+    const refused = await refusal(signPlan(ada, { planId, sawVersion: 1, becauses }))
+    expect(refused).toMatchObject({ status: 422, message: expect.stringMatching(/Can't be signed/) })
+    expect((await planOf(patchId, planId)).state).toBe('sketched')
+  })
+
+  test('every look needs its because; blanks are none', async () => {
+    const { planId, patchId } = await sketched()
+    const becauses = await becausesOf(patchId, planId)
+    const [first] = Object.keys(becauses)
+    if (!first) throw new Error('the sample plan has no look')
+    expect((await refusal(signPlan(ada, { planId, sawVersion: 1, becauses: {} }))).message).toMatch(/Needs a because/)
+    const blank = { ...becauses, [first]: '   ' }
+    expect((await refusal(signPlan(ada, { planId, sawVersion: 1, becauses: blank }))).status).toBe(422)
+    await signPlan(ada, { planId, sawVersion: 1, becauses })
+    expect(await planOf(patchId, planId)).toMatchObject({ state: 'signed', signedByName: 'Ada Lead', becauses })
+  })
+
+  test('by the one who sketched it: marked as self-checked; by another lead: not', async () => {
+    const own = await sketched()
+    await signPlan(ada, { planId: own.planId, sawVersion: 1, becauses: await becausesOf(own.patchId, own.planId) })
+    expect((await planOf(own.patchId, own.planId)).selfChecked).toBe(true)
+    const other = await sketched()
+    await signPlan(ben, { planId: other.planId, sawVersion: 1, becauses: await becausesOf(other.patchId, other.planId) })
+    expect((await planOf(other.patchId, other.planId)).selfChecked).toBe(false)
+  })
+
+  test('sent twice by the same person: signed once, answered alike', async () => {
+    const { planId, patchId } = await sketched()
+    const becauses = await becausesOf(patchId, planId)
+    await Promise.all([1, 2, 3].map(() => signPlan(ada, { planId, sawVersion: 1, becauses })))
+    await signPlan(ada, { planId, sawVersion: 1, becauses })
+    expect(await planOf(patchId, planId)).toMatchObject({ state: 'signed', version: 2 })
+  })
+
+  test('by a second lead at the same version: refused with the state it is in now', async () => {
+    const { planId, patchId } = await sketched()
+    const becauses = await becausesOf(patchId, planId)
+    await signPlan(ada, { planId, sawVersion: 1, becauses })
+    const refused = await refusal(signPlan(ben, { planId, sawVersion: 1, becauses }))
+    expect(refused.status).toBe(409)
+    expect((await planOf(patchId, planId)).signedByName).toBe('Ada Lead')
+  })
+
+  test('two leads at once: one signature', async () => {
+    const { planId, patchId } = await sketched()
+    const becauses = await becausesOf(patchId, planId)
+    const sent = await Promise.allSettled([ada, ben].map((lead) => signPlan(lead, { planId, sawVersion: 1, becauses })))
+    expect(sent.filter((each) => each.status === 'fulfilled')).toHaveLength(1)
+    const refused = sent.find((each) => each.status === 'rejected')
+    expect(refused?.reason).toMatchObject({ name: 'Refusal', status: 409 })
+  })
+
+  test.each(['signed', 'on the bench', 'laid', 'proved'] as const)('a plan that is %s is refused in words, not by an error', async (state) => {
+    const { mould, area } = await ground()
+    const { planId, patchId } = await aPatch(mould.id, area.id, state)
+    const { version } = await planOf(patchId, planId)
+    const refused = await refusal(signPlan(ben, { planId, sawVersion: version, becauses: { anything: 'at all' } }))
+    expect(refused).toMatchObject({ status: 409, message: expect.stringMatching(`A plan that is ${state} can't become signed`) })
+  })
+
+  test('of a plan that is not there: not found', async () => {
+    expect((await refusal(signPlan(ada, { planId: randomUUID(), sawVersion: 1, becauses: {} }))).status).toBe(404)
+  })
+})
+
+describe('on the bench', () => {
+  test('the mould is under repair, and lines can be ticked', async () => {
+    const { mould, area } = await ground()
+    const { planId, patchId } = await aPatch(mould.id, area.id, 'on the bench')
+    const { standing } = await readMouldPage(ada, { code: mould.code })
+    expect(standing).toMatchObject({ state: 'under repair', reason: expect.stringMatching(/^Patch 1, floor/) })
+    await tickLine(lam, { planId, position: 1, ticked: true, note: 'Vi looked' })
+    const [line] = (await planOf(patchId, planId)).lines
+    expect(line).toMatchObject({ tickedByName: 'Lam Hands', tickNote: 'Vi looked' })
+    await tickLine(ada, { planId, position: 1, ticked: true, note: 'again' })
+    expect((await planOf(patchId, planId)).lines[0]).toEqual(line)
+    await tickLine(lam, { planId, position: 1, ticked: false, note: 'not done after all' })
+    expect((await planOf(patchId, planId)).lines[0]).toMatchObject({ tickedAt: null, tickedByName: null })
+    const rows = await db().sql`select act from audit where record_id = ${planId} and act like '%tick%' order by id`
+    expect(rows.map((row) => row.act)).toEqual(['ticked', 'took a tick back'])
+  })
+
+  test('two people tick a line at once: it carries one name, and the audit one line', async () => {
+    const { mould, area } = await ground()
+    const { planId, patchId } = await aPatch(mould.id, area.id, 'on the bench')
+    await Promise.all([ada, ben, lam].map((actor) => tickLine(actor, { planId, position: 2, ticked: true, note: 'Vi' })))
+    const rows = await db().sql`select by_name from audit where record_id = ${planId} and act = 'ticked'`
+    expect(rows).toHaveLength(1)
+    expect((await planOf(patchId, planId)).lines[1]?.tickedByName).toBe(rows[0]?.by_name)
+  })
+
+  test('a line for two people needs the second one\'s name', async () => {
+    const { mould, area } = await ground()
+    const { planId, patchId } = await aPatch(mould.id, area.id, 'on the bench')
+    const line = (await planOf(patchId, planId)).lines.find((each) => each.secondPerson)
+    if (!line) throw new Error('the sample plan has no line for two people')
+    const tick = { planId, position: line.position, ticked: true }
+    expect((await refusal(tickLine(lam, { ...tick, note: ' ' }))).fields).toHaveProperty('note')
+    await tickLine(lam, { ...tick, note: 'Vi' })
+  })
+
+  test('not before: a signed plan has no ticks, and a sketch goes nowhere but to its signature', async () => {
+    const { mould, area } = await ground()
+    const { planId } = await aPatch(mould.id, area.id, 'signed')
+    expect((await refusal(tickLine(lam, { planId, position: 1, ticked: true, note: '' }))).message).toMatch(/this plan is signed/)
+    const { planId: sketchId } = await sketched()
+    expect((await refusal(benchPlan(lam, { planId: sketchId, sawVersion: 1 }))).status).toBe(409)
+    expect((await refusal(tickLine(lam, { planId, position: 999, ticked: true, note: '' }))).status).toBe(422)
+  })
+
+  test('two versions of a patch: only one gets there, the other is refused in words', async () => {
+    const { mould, area } = await ground()
+    const first = await aPatch(mould.id, area.id, 'signed')
+    const second = sketch(mould.id, area.id, { patchId: first.patchId })
+    await sketchPatch(ada, second)
+    await signPlan(ada, { planId: second.id, sawVersion: 1, becauses: await becausesOf(first.patchId, second.id) })
+    await benchPlan(lam, { planId: second.id, sawVersion: 2 })
+    const refused = await refusal(benchPlan(lam, { planId: first.planId, sawVersion: 2 }))
+    expect(refused).toMatchObject({ status: 409, message: 'Another version of this patch is in work already' })
+    const third = await refusal(sketchPatch(ada, sketch(mould.id, area.id, { patchId: first.patchId })))
+    expect(third).toMatchObject({ status: 409, message: expect.stringMatching(/a change now is a new patch/) })
+  })
+
+  test('pressed twice by the same person: done once; by another: refused', async () => {
+    const { mould, area } = await ground()
+    const { planId, patchId } = await aPatch(mould.id, area.id, 'signed')
+    await benchPlan(lam, { planId, sawVersion: 2 })
+    await benchPlan(lam, { planId, sawVersion: 2 })
+    expect((await planOf(patchId, planId)).version).toBe(3)
+    expect((await refusal(benchPlan(ada, { planId, sawVersion: 2 }))).status).toBe(409)
+  })
+})
+
+describe('laid', () => {
+  async function onTheBench() {
+    const { mould, area } = await ground()
+    const made = await aPatch(mould.id, area.id, 'on the bench')
+    const act = { planId: made.planId, sawVersion: 3, entryId: randomUUID(), doneOn: '2024-06-01', note: '' }
+    return { mould, area, ...made, act }
+  }
+
+  test('needs its lines ticked, and the lot of each material', async () => {
+    const { patchId, planId, act } = await onTheBench()
+    const lots = await lotsOf(patchId, planId)
+    expect(lots.map((lot) => lot.material).sort()).toEqual(['200 twill', '650 twill'])
+    const early = await refusal(layPatch(lam, { ...act, lots }))
+    expect(early).toMatchObject({ status: 422, message: expect.stringMatching(/Not laid while job lines are open/) })
+    await tickAll(planId)
+    const short = await refusal(layPatch(lam, { ...act, lots: lots.slice(0, 1) }))
+    expect(short.message).toBe(`Give the lot of ${lots[1]?.material}`)
+    expect(short.fields).toHaveProperty('lots')
+    await layPatch(lam, { ...act, lots })
+    expect((await planOf(patchId, planId)).state).toBe('laid')
+  })
+
+  test('writes plan and log together: entry with the lots, proof pull only', async () => {
+    const { mould, patchId, planId, act } = await onTheBench()
+    await tickAll(planId)
+    await layPatch(lam, { ...act, note: 'two debulks more', lots: await lotsOf(patchId, planId) })
+    const [written] = await listLog(ada, { mouldId: mould.id, kinds: ['patch-laid'], limit: 5 })
+    expect(written).toMatchObject({
+      id: act.entryId,
+      patchId,
+      patchNumber: 1,
+      byName: 'Lam Hands',
+      note: 'two debulks more',
+      data: { planId, number: 1, lots: [{ lot: 'L1' }, { lot: 'L1' }] },
+    })
+    const { standing } = await readMouldPage(ada, { code: mould.code })
+    expect(standing.state).toBe('proof pull only')
+    expect(await countsOf(mould.id)).toMatchObject({ lastRepairOn: '2024-06-01', planOnBench: null })
+  })
+
+  test('sent twice, also at once: one entry; with other content: refused', async () => {
+    const { mould, patchId, planId, act } = await onTheBench()
+    await tickAll(planId)
+    const lots = await lotsOf(patchId, planId)
+    const sent = await Promise.allSettled(Array.from({ length: 5 }, () => layPatch(lam, { ...act, lots })))
+    expect(sent.filter((each) => each.status === 'rejected').map((each) => each.reason.message)).toEqual([])
+    await layPatch(lam, { ...act, lots })
+    expect(await listLog(ada, { mouldId: mould.id, kinds: ['patch-laid'], limit: 5 })).toHaveLength(1)
+    const other = await refusal(layPatch(lam, { ...act, lots, note: 'something else' }))
+    expect(other.status).toBe(409)
+    expect(other.stored).toMatchObject({ id: act.entryId, note: '' })
+  })
+
+  test('two people with entries of their own: one is written', async () => {
+    const { mould, patchId, planId, act } = await onTheBench()
+    await tickAll(planId)
+    const lots = await lotsOf(patchId, planId)
+    const sent = await Promise.allSettled(
+      [lam, ada].map((actor) => layPatch(actor, { ...act, entryId: randomUUID(), lots })),
+    )
+    expect(sent.filter((each) => each.status === 'fulfilled')).toHaveLength(1)
+    expect(await listLog(ada, { mouldId: mould.id, kinds: ['patch-laid'], limit: 5 })).toHaveLength(1)
+  })
+
+  test('in the future: refused, and the plan stays on the bench', async () => {
+    const { patchId, planId, act } = await onTheBench()
+    await tickAll(planId)
+    const lots = await lotsOf(patchId, planId)
+    expect((await refusal(layPatch(lam, { ...act, doneOn: '2999-01-01', lots }))).fields).toHaveProperty('doneOn')
+    expect((await planOf(patchId, planId)).state).toBe('on the bench')
+  })
+
+  test('what a plan wrote is not put right in the log', async () => {
+    const { mould, area } = await ground()
+    const { entryId } = await aPatch(mould.id, area.id, 'laid')
+    const refused = await refusal(writeEntry(ada, entry(mould.id, 'correction', { correctsId: entryId })))
+    expect(refused.message).toMatch(/put right by a new version of the plan/)
+    const forged = entry(mould.id, 'patch-laid', { data: { planId: randomUUID(), number: 1, lots: [] } })
+    expect((await refusal(writeEntry(ada, forged))).message).toMatch(/written by the plan of the patch/)
+  })
+})
+
+describe('proved', () => {
+  test('after the last line: the patch is part of the mould', async () => {
+    const { mould, area } = await ground()
+    const { planId, patchId } = await aPatch(mould.id, area.id, 'laid')
+    const act = { planId, sawVersion: 4, entryId: randomUUID(), doneOn: '2024-06-02', note: '' }
+    const last = (await planOf(patchId, planId)).lines.at(-1)
+    await tickLine(lam, { planId, position: last?.position ?? 0, ticked: false, note: '' })
+    expect((await refusal(provePatch(lam, act))).message).toMatch(/Not proved while job lines are open/)
+    await tickLine(lam, { planId, position: last?.position ?? 0, ticked: true, note: 'Vi' })
+    await provePatch(lam, act)
+    await provePatch(lam, act)
+    expect((await planOf(patchId, planId)).state).toBe('proved')
+    const { standing } = await readMouldPage(ada, { code: mould.code })
+    expect(standing.state).toBe('fit for use')
+    expect(await listLog(ada, { mouldId: mould.id, kinds: ['proved'], limit: 5 })).toHaveLength(1)
+  })
+})
+
+describe('put by', () => {
+  test.each(['sketched', 'signed', 'on the bench'] as const)('from %s, with a reason', async (state) => {
+    const { mould, area } = await ground()
+    const { planId, patchId } = await aPatch(mould.id, area.id, state)
+    const { version } = await planOf(patchId, planId)
+    await putByPlan(ada, { planId, sawVersion: version, reason: 'the point moved back' })
+    await putByPlan(ada, { planId, sawVersion: version, reason: 'the point moved back' })
+    expect(await planOf(patchId, planId)).toMatchObject({ state: 'put by', putByReason: 'the point moved back', version: version + 1 })
+    expect((await countsOf(mould.id)).planOnBench).toBeNull()
+    // A new version may follow.
+    await sketchPatch(ada, sketch(mould.id, area.id, { patchId }))
+  })
+
+  test.each(['laid', 'proved'] as const)('not from %s: the patch is in the mould', async (state) => {
+    const { mould, area } = await ground()
+    const { planId, patchId } = await aPatch(mould.id, area.id, state)
+    const { version } = await planOf(patchId, planId)
+    expect((await refusal(putByPlan(ada, { planId, sawVersion: version, reason: 'no' }))).status).toBe(409)
+  })
+})
+
+test('a list tells each patch by the version that matters: in work, else the newest that is not put by', async () => {
+  const { mould, area } = await ground()
+  const { patchId, planId } = await aPatch(mould.id, area.id, 'sketched')
+  const second = sketch(mould.id, area.id, { patchId })
+  await sketchPatch(ada, second)
+  const versions = async () => (await listPatches(ada, { mouldId: mould.id })).map((patch) => [patch.planId, patch.state])
+  expect(await versions()).toEqual([[second.id, 'sketched']])
+  await putByPlan(ada, { planId: second.id, sawVersion: 1, reason: 'no' })
+  expect(await versions()).toEqual([[planId, 'sketched']])
+  await putByPlan(ada, { planId, sawVersion: 1, reason: 'no' })
+  expect(await versions()).toEqual([[second.id, 'put by']])
+})
