@@ -32,7 +32,10 @@ function read(path: string): Source {
 
 /** Comments may name what the code must not use. Strings are left alone. */
 function withoutComments(text: string): string {
-  return text.replace(/(`(?:\\.|[^`\\])*`|'(?:\\.|[^'\\\n])*'|"(?:\\.|[^"\\\n])*")|\/\*[\s\S]*?\*\/|\/\/[^\n]*/g, (_all, kept) => kept ?? '')
+  return text.replace(
+    /(`(?:\\.|[^`\\])*`|'(?:\\.|[^'\\\n])*'|"(?:\\.|[^"\\\n])*")|\/\*[\s\S]*?\*\/|\/\/[^\n]*/g,
+    (_all, kept) => kept ?? '',
+  )
 }
 
 /** "#lib/core/dates" and "../dates" alike become "lib/core/dates"; a package keeps its name. */
@@ -46,13 +49,20 @@ const isOurs = (name: string) => /^(lib|app|prisma|tests)\//.test(name)
 
 /** Lines "file -> import" of what a folder imports and may not. */
 function strangers(files: readonly Source[], allowed: (name: string, source: Source) => boolean): string[] {
-  return files.flatMap((source) => source.imports.filter((name) => !allowed(name, source)).map((name) => `${source.path} -> ${name}`))
+  return files.flatMap((source) =>
+    source.imports.filter((name) => !allowed(name, source)).map((name) => `${source.path} -> ${name}`),
+  )
 }
 
 test('the reading of sources finds what there is', () => {
   expect(sources.length).toBeGreaterThan(150)
   const route = sources.find((source) => source.path === 'app/api/v1/compute/patch/route.ts')
   expect(route?.imports).toContain('lib/services/patches')
+  // Over several lines, by a relative path, by name alone, as a type.
+  const services = sources.find((source) => source.path === 'lib/services/moulds.ts')
+  expect(services?.imports).toEqual(expect.arrayContaining(['lib/store/moulds', 'lib/services/verb', 'zod']))
+  const store = sources.find((source) => source.path === 'lib/store/log.ts')
+  expect(store?.imports).toEqual(expect.arrayContaining(['server-only', 'postgres', 'lib/store/db']))
   expect(withoutComments("a // Date.now()\n'// no comment' /* x\n */ b")).toBe("a \n'// no comment'  b")
 })
 
@@ -62,7 +72,9 @@ describe('the core', () => {
   const numeric: Readonly<Record<string, string>> = { 'clipper2-ts': 'lib/core/geometry/clipping.ts' }
 
   test('imports only the core, and named numeric libraries behind one file each', () => {
-    expect(strangers(core, (name, source) => name.startsWith('lib/core/') || numeric[name] === source.path)).toEqual([])
+    expect(
+      strangers(core, (name, source) => name.startsWith('lib/core/') || numeric[name] === source.path),
+    ).toEqual([])
   })
 
   test('reaches itself by relative paths', () => {
@@ -82,42 +94,76 @@ describe('the core', () => {
   })
 
   test('holds no classes but errors, no enums, no default exports', () => {
-    const found = core.filter(({ text }) => /\bclass (?!\w+ extends \w*Error\b)\w+|\benum \w+|\bexport default\b/.test(text))
+    const found = core.filter(({ text }) =>
+      /\bclass (?!\w+ extends \w*Error\b)\w+|\benum \w+|\bexport default\b/.test(text),
+    )
     expect(found.map(({ path }) => path)).toEqual([])
   })
 })
 
 describe('arrows point one way', () => {
   test('schema imports the core and zod', () => {
-    expect(strangers(within('lib/schema/'), (name) => name === 'zod' || /^lib\/(core|schema)\//.test(name))).toEqual([])
+    expect(
+      strangers(within('lib/schema/'), (name) => name === 'zod' || /^lib\/(core|schema)\//.test(name)),
+    ).toEqual([])
   })
 
   test('the store imports core, schema and database packages', () => {
     const packages = /^(server-only|postgres|pg|@prisma\/.*|better-auth(\/.*)?|node:crypto)$/
-    expect(strangers(within('lib/store/'), (name) => packages.test(name) || /^lib\/(core|schema|store)\//.test(name))).toEqual([])
+    expect(
+      strangers(
+        within('lib/store/'),
+        (name) => packages.test(name) || /^lib\/(core|schema|store)\//.test(name),
+      ),
+    ).toEqual([])
   })
 
   test('only the store imports database packages; the command line has its own client', () => {
-    const database = /^(postgres|pg|@prisma\/client.*|@prisma\/adapter-pg|better-auth.*)$|^lib\/store\/generated/
+    const database =
+      /^(postgres|pg|@prisma\/client.*|@prisma\/adapter-pg|better-auth.*)$|^lib\/store\/generated/
     const allowed = /^lib\/(store|platform)\//
-    expect(strangers(sources.filter(({ path }) => !allowed.test(path)), (name) => !database.test(name))).toEqual([])
+    expect(
+      strangers(
+        sources.filter(({ path }) => !allowed.test(path)),
+        (name) => !database.test(name),
+      ),
+    ).toEqual([])
   })
 
   test('exchange imports core and schema, never store or services', () => {
-    expect(strangers(within('lib/exchange/'), (name) => !isOurs(name) || /^lib\/(core|schema|exchange)\//.test(name))).toEqual([])
+    expect(
+      strangers(
+        within('lib/exchange/'),
+        (name) => !isOurs(name) || /^lib\/(core|schema|exchange)\//.test(name),
+      ),
+    ).toEqual([])
   })
 
   test('services import neither web nor app nor a framework', () => {
     const ours = /^lib\/(core|schema|store|exchange|jobs|services)\//
-    expect(strangers(within('lib/services/'), (name) => (isOurs(name) ? ours.test(name) : !/^(next|react)(\/|$)/.test(name)))).toEqual([])
+    expect(
+      strangers(within('lib/services/'), (name) =>
+        isOurs(name) ? ours.test(name) : !/^(next|react)(\/|$)/.test(name),
+      ),
+    ).toEqual([])
   })
 
   test('web does not import the app, and nothing outside the app does', () => {
-    expect(strangers(sources.filter(({ path }) => !path.startsWith('app/')), (name) => !name.startsWith('app/'))).toEqual([])
+    expect(
+      strangers(
+        sources.filter(({ path }) => !path.startsWith('app/')),
+        (name) => !name.startsWith('app/'),
+      ),
+    ).toEqual([])
   })
 
   test('the platform, which runs before anything is built, imports no other layer', () => {
-    expect(strangers(within('lib/platform/'), (name) => !isOurs(name) || name.startsWith('lib/platform/') || name === 'lib/platform')).toEqual([])
+    expect(
+      strangers(
+        within('lib/platform/'),
+        (name) => !isOurs(name) || name.startsWith('lib/platform/') || name === 'lib/platform',
+      ),
+    ).toEqual([])
   })
 
   test('there is no file for everything and anything', () => {
@@ -129,20 +175,28 @@ describe('arrows point one way', () => {
 describe('the app', () => {
   const app = within('app/')
 
-  test('reaches the store through verbs only; the accounts\' own route is the exception', () => {
+  test("reaches the store through verbs only; the accounts' own route is the exception", () => {
     const exception = 'app/api/auth/[...all]/route.ts -> lib/store/auth'
-    expect(strangers(app, (name) => !/^lib\/(store|platform)(\/|$)/.test(name)).filter((line) => line !== exception)).toEqual([])
+    expect(
+      strangers(app, (name) => !/^lib\/(store|platform)(\/|$)/.test(name)).filter(
+        (line) => line !== exception,
+      ),
+    ).toEqual([])
   })
 
-  test('what runs in the browser imports core, schema and the app\'s own parts', () => {
+  test("what runs in the browser imports core, schema and the app's own parts", () => {
     const client = app.filter(({ text }) => /^\s*['"]use client['"]/.test(text))
     expect(client.length).toBeGreaterThan(2)
     const packages = /^(react|react-dom|next)(\/.*)?$|^zod$|^react-hook-form$|^@hookform\/resolvers(\/.*)?$/
     // An action beside a form is called over the network, not imported into the browser.
-    const action = (name: string, source: Source) => /\/actions$/.test(name) || dirname(name) === dirname(source.path)
+    const action = (name: string, source: Source) =>
+      /\/actions$/.test(name) || dirname(name) === dirname(source.path)
     const allowed = (name: string, source: Source) =>
       isOurs(name)
-        ? /^lib\/(core|schema)\//.test(name) || name.startsWith('app/ui/') || name.endsWith('.css') || action(name, source)
+        ? /^lib\/(core|schema)\//.test(name) ||
+          name.startsWith('app/ui/') ||
+          name.endsWith('.css') ||
+          action(name, source)
         : packages.test(name)
     expect(strangers(client, allowed)).toEqual([])
   })
@@ -150,7 +204,9 @@ describe('the app', () => {
   test('holds no formula: nothing but rounding and bounds outside the drawing', () => {
     const found = app
       .filter(({ path }) => !path.startsWith('app/ui/drawing/'))
-      .flatMap(({ path, text }) => [...text.matchAll(/\bMath\.(\w+)/g)].map((match) => `${path}: Math.${match[1]}`))
+      .flatMap(({ path, text }) =>
+        [...text.matchAll(/\bMath\.(\w+)/g)].map((match) => `${path}: Math.${match[1]}`),
+      )
       .filter((line) => !/Math\.(round|floor|ceil|trunc|min|max|abs)$/.test(line))
     expect(found).toEqual([])
   })
@@ -181,14 +237,21 @@ describe('the app', () => {
       const unguarded = doors.flatMap((door) => (guarded.test(door.text) ? [] : exported(door)))
       expect(unguarded.filter((name) => !open.includes(name))).toEqual([])
       for (const door of doors.filter(({ text }) => guarded.test(text))) {
-        expect(door.imports.filter((name) => /^lib\/(services|web)\//.test(name)), door.path).not.toEqual([])
+        expect(
+          door.imports.filter((name) => /^lib\/(services|web)\//.test(name)),
+          door.path,
+        ).not.toEqual([])
       }
     })
 
     test('every exported action of a guarded file goes through the guard itself', () => {
       const loose = doors
         .filter(({ path, text }) => path.endsWith('actions.ts') && /^\s*['"]use server['"]/.test(text))
-        .flatMap((door) => exported(door).filter((name) => !open.includes(name) && !guards(door.text, name.split(' ')[1] ?? '')))
+        .flatMap((door) =>
+          exported(door).filter(
+            (name) => !open.includes(name) && !guards(door.text, name.split(' ')[1] ?? ''),
+          ),
+        )
       expect(loose).toEqual([])
     })
   })

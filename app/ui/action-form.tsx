@@ -27,6 +27,8 @@ export type FormAct = (previous: FormAnswer | null, form: FormData) => Promise<F
 
 interface FormState {
   readonly errors: FieldErrors
+  /** Whether the form came back with something to put right. */
+  readonly refused: boolean
   readonly shownOf: (name: string) => string
   readonly idOf: (name: string) => string
 }
@@ -171,7 +173,9 @@ export function ActionForm({
           ) : null}
         </div>
       ) : null}
-      <State value={{ errors: refusal?.fields ?? {}, shownOf, idOf }}>{children}</State>
+      <State value={{ errors: refusal?.fields ?? {}, refused: refusal !== null, shownOf, idOf }}>
+        {children}
+      </State>
       <div className="acts">
         <button type="submit" className="btn primary" aria-disabled={pending}>
           {pending ? 'Saving…' : submit}

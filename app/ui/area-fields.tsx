@@ -1,5 +1,14 @@
 'use client'
-import { ChoiceField, FileField, type Option, SelectField, TextArea, TextField, TickField } from './fields'
+import {
+  ChoiceField,
+  FileField,
+  Fold,
+  type Option,
+  SelectField,
+  TextArea,
+  TextField,
+  TickField,
+} from './fields'
 
 /** The fields of a face area. Lines and keep-outs have a few open rows; blank rows are left out. */
 export function AreaFields({
@@ -98,63 +107,57 @@ export function AreaFields({
       <fieldset className="form rule-top">
         <legend>Trim and scribe lines on the face</legend>
         {rowNames(lines).map((index) => (
-          <details key={index} open={index === '0'}>
-            <summary>Line {Number(index) + 1}</summary>
-            <div className="form" style={{ marginTop: 10 }}>
-              <div className="field-row">
-                <TextField
-                  name={`line${index}.name`}
-                  label={`Name of line ${index + 1}`}
-                  hint="blank: no line"
-                />
-                <SelectField
-                  name={`line${index}.kind`}
-                  label="Kind"
-                  options={[
-                    { value: 'trim', label: 'trim' },
-                    { value: 'scribe', label: 'scribe' },
-                  ]}
-                />
-                <TextField
-                  name={`line${index}.inset`}
-                  label="Inside the boundary by"
-                  numeric
-                  unit="mm"
-                  hint="or points below"
-                />
-              </div>
-              <TextArea name={`line${index}.points`} label="Points" rows={3} hint="u; v a line" />
-              <TickField name={`line${index}.closed`} label="Closed" />
+          <Fold key={index} title={`Line ${Number(index) + 1}`} open={index === '0'}>
+            <div className="field-row">
+              <TextField
+                name={`line${index}.name`}
+                label={`Name of line ${Number(index) + 1}`}
+                hint="blank: no line"
+              />
+              <SelectField
+                name={`line${index}.kind`}
+                label="Kind"
+                options={[
+                  { value: 'trim', label: 'trim' },
+                  { value: 'scribe', label: 'scribe' },
+                ]}
+              />
+              <TextField
+                name={`line${index}.inset`}
+                label="Inside the boundary by"
+                numeric
+                unit="mm"
+                hint="or points below"
+              />
             </div>
-          </details>
+            <TextArea name={`line${index}.points`} label="Points" rows={3} hint="u; v a line" />
+            <TickField name={`line${index}.closed`} label="Closed" />
+          </Fold>
         ))}
       </fieldset>
       <fieldset className="form rule-top">
         <legend>Ground to keep off on the back</legend>
         {rowNames(keepOuts).map((index) => (
-          <details key={index}>
-            <summary>Ground {Number(index) + 1}</summary>
-            <div className="form" style={{ marginTop: 10 }}>
-              <div className="field-row">
-                <TextField
-                  name={`keep${index}.name`}
-                  label={`Name of ground ${index + 1}`}
-                  hint="blank: none"
-                />
-                <SelectField
-                  name={`keep${index}.kind`}
-                  label="Kind"
-                  options={[
-                    { value: 'flange', label: 'flange' },
-                    { value: 'seal-land', label: 'seal land' },
-                    { value: 'backing', label: 'backing structure' },
-                    { value: 'other', label: 'other' },
-                  ]}
-                />
-              </div>
-              <TextArea name={`keep${index}.points`} label="Outline" rows={4} hint="u; v a line" />
+          <Fold key={index} title={`Ground ${Number(index) + 1}`}>
+            <div className="field-row">
+              <TextField
+                name={`keep${index}.name`}
+                label={`Name of ground ${Number(index) + 1}`}
+                hint="blank: none"
+              />
+              <SelectField
+                name={`keep${index}.kind`}
+                label="Kind"
+                options={[
+                  { value: 'flange', label: 'flange' },
+                  { value: 'seal-land', label: 'seal land' },
+                  { value: 'backing', label: 'backing structure' },
+                  { value: 'other', label: 'other' },
+                ]}
+              />
             </div>
-          </details>
+            <TextArea name={`keep${index}.points`} label="Outline" rows={4} hint="u; v a line" />
+          </Fold>
         ))}
       </fieldset>
     </>

@@ -212,6 +212,27 @@ export function TickField({ name, label, hint }: FieldProps) {
   )
 }
 
+/** Fields that are seldom needed, folded away; a form that came back has them open. */
+export function Fold({
+  title,
+  open = false,
+  children,
+}: {
+  readonly title: string
+  readonly open?: boolean
+  readonly children: ReactNode
+}) {
+  const { refused } = useFormState()
+  return (
+    <details className="form" open={open || refused}>
+      <summary>{title}</summary>
+      <div className="form" style={{ marginTop: 12 }}>
+        {children}
+      </div>
+    </details>
+  )
+}
+
 /** What the form carries without showing it. */
 export function Hidden({ name }: { readonly name: string }) {
   const { shownOf } = useFormState()

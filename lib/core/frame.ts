@@ -12,7 +12,8 @@ export function unitFrame(
   | { readonly ok: false; readonly reason: string } {
   const lengthU = Math.hypot(...u)
   const lengthV = Math.hypot(...v)
-  if (!Number.isFinite(lengthU + lengthV)) return { ok: false, reason: 'An axis has a figure that is no number' }
+  if (!Number.isFinite(lengthU + lengthV))
+    return { ok: false, reason: 'An axis has a figure that is no number' }
   if (lengthU === 0 || lengthV === 0) return { ok: false, reason: 'An axis has no length' }
   const unitU: Axis = [u[0] / lengthU, u[1] / lengthU, u[2] / lengthU]
   const unitV: Axis = [v[0] / lengthV, v[1] / lengthV, v[2] / lengthV]

@@ -80,19 +80,13 @@ export const readPatch = verb(
   },
 )
 
-export const signPlan = verb(
-  'patches.sign',
-  leads,
-  SignPlan,
-  (actor, { planId, sawVersion, becauses }) =>
-    stepOnce(actor, planId, sawVersion, 'signed', async (plan) => {
-      const given = Object.fromEntries(
-        Object.entries(becauses).filter(([, because]) => because.trim() !== ''),
-      )
-      mustMove({ ...plan, becauses: given }, 'signed', null)
-      const selfChecked = plan.createdById !== null && plan.createdById === actor.id
-      await stepToSigned(actor, planId, sawVersion, given, selfChecked)
-    }),
+export const signPlan = verb('patches.sign', leads, SignPlan, (actor, { planId, sawVersion, becauses }) =>
+  stepOnce(actor, planId, sawVersion, 'signed', async (plan) => {
+    const given = Object.fromEntries(Object.entries(becauses).filter(([, because]) => because.trim() !== ''))
+    mustMove({ ...plan, becauses: given }, 'signed', null)
+    const selfChecked = plan.createdById !== null && plan.createdById === actor.id
+    await stepToSigned(actor, planId, sawVersion, given, selfChecked)
+  }),
 )
 
 export const benchPlan = verb('patches.bench', hands, PlanAct, (actor, { planId, sawVersion }) =>

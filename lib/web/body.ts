@@ -37,7 +37,10 @@ export function mediaType(request: Request): string {
  */
 export async function readBytes(request: Request, most: number): Promise<Uint8Array<ArrayBuffer>> {
   const tooLarge = () =>
-    new BodyFault(413, `At most ${most / MB} MB; send a smaller file, or only the outline out of it`)
+    new BodyFault(
+      413,
+      `At most ${Math.floor(most / MB)} MB; send a smaller file, or only the outline out of it`,
+    )
   if (Number(request.headers.get('content-length') ?? 0) > most) throw tooLarge()
   if (request.body === null) return new Uint8Array()
   const chunks: Uint8Array[] = []

@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
-import type { Page } from 'playwright-core'
 import type { AxeResults } from 'axe-core'
+import type { Page } from 'playwright-core'
 import { describe, expect, test } from 'vitest'
-import { desktop, phone, signIn } from '#tests/support/browser'
+import { desktop, phone } from '#tests/support/browser'
+import { actAs } from './steps'
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
@@ -11,8 +12,8 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.mi
 async function faults(page: Page, address: string): Promise<string[]> {
   await page.goto(address)
   await page.evaluate(axe)
-  const { violations } = await page.evaluate(
-    () => (globalThis as unknown as { axe: { run: () => Promise<AxeResults> } }).axe.run(),
+  const { violations } = await page.evaluate(() =>
+    (globalThis as unknown as { axe: { run: () => Promise<AxeResults> } }).axe.run(),
   )
   const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
   return [
@@ -75,7 +76,7 @@ describe.each([
   test('has no serious fault for those who see or handle it otherwise', async () => {
     const page = await open()
     expect(await faults(page, '/sign-in')).toEqual([])
-    await signIn(page, 'lead')
+    await actAs(page, 'lead')
     const { main, others } = await screens(page)
     const found: string[] = []
     for (const address of [...main, ...others]) found.push(...(await faults(page, address)))
@@ -88,7 +89,7 @@ describe.each([
 
 test('at the mould every act is a target for a gloved finger', async () => {
   const page = await phone()
-  await signIn(page, 'laminator')
+  await actAs(page, 'laminator')
   await page.goto('/m/NC-1')
   const acts = page.getByRole('navigation', { name: 'Write down' }).locator('a:visible, summary')
   const heights = await acts.evaluateAll((nodes) => nodes.map((node) => node.getBoundingClientRect().height))
@@ -102,7 +103,7 @@ test('at the mould every act is a target for a gloved finger', async () => {
 
 test('a pull is logged by keyboard alone', async () => {
   const page = await desktop()
-  await signIn(page, 'laminator')
+  await actAs(page, 'laminator')
   await page.goto('/moulds/WS-L/log/pull')
   await page.getByRole('radio', { name: 'usual' }).focus()
   await page.keyboard.press('ArrowRight')

@@ -1,19 +1,27 @@
 import { randomUUID } from 'node:crypto'
 import { expect, test } from 'vitest'
-import { desktop, mishapsOn, signIn } from '#tests/support/browser'
-import { addMould, choose, field, fill, freshCode, noMishaps, press, told } from './steps'
+import { desktop, mishapsOn } from '#tests/support/browser'
+import { actAs, addMould, choose, field, fill, freshCode, noMishaps, press, told } from './steps'
 
 test('a laminator logs, and finds no way to the acts of a lead', async () => {
   const page = await desktop()
-  await signIn(page, 'laminator')
+  await actAs(page, 'laminator')
   await page.goto('/moulds/NC-1')
   expect(await page.getByRole('link', { name: 'Leak check' }).count()).toBeGreaterThan(0)
   await page.getByText('More…').click()
-  expect(await page.getByRole('link', { name: /Plan a patch|Locating points|Add an area|Change/ }).count()).toBe(0)
+  expect(
+    await page.getByRole('link', { name: /Plan a patch|Locating points|Add an area|Change/ }).count(),
+  ).toBe(0)
   expect(await page.getByRole('link', { name: 'People' }).count()).toBe(0)
   await page.goto('/moulds')
   expect(await page.getByRole('link', { name: 'Add a mould' }).count()).toBe(0)
-  for (const address of ['/moulds/new', '/moulds/NC-1/edit', '/moulds/NC-1/points', '/patches/new', '/people']) {
+  for (const address of [
+    '/moulds/new',
+    '/moulds/NC-1/edit',
+    '/moulds/NC-1/points',
+    '/patches/new',
+    '/people',
+  ]) {
     await page.goto(address)
     expect(await page.locator('main form').count(), address).toBe(0)
   }
@@ -22,14 +30,14 @@ test('a laminator logs, and finds no way to the acts of a lead', async () => {
 
 test('what is hidden from a laminator is refused as well', async () => {
   const lead = await desktop()
-  await signIn(lead, 'lead')
+  await actAs(lead, 'lead')
   const code = freshCode('RO')
   await lead.goto('/moulds/new')
   await fill(lead, 'Code', code)
   await fill(lead, 'Name', 'Not for everyone')
   // The form was handed out to a lead; now a laminator's session sends it.
   const theirs = await desktop()
-  await signIn(theirs, 'laminator')
+  await actAs(theirs, 'laminator')
   await lead.context().addCookies(await theirs.context().cookies())
   await press(lead, 'Add the mould')
   await told(lead, 'A laminator may not do this; ask a lead')
@@ -39,7 +47,7 @@ test('what is hidden from a laminator is refused as well', async () => {
 
 test('a viewer reads everything and writes nothing', async () => {
   const page = await desktop()
-  await signIn(page, 'viewer')
+  await actAs(page, 'viewer')
   await page.goto('/moulds/NC-1')
   expect(await page.getByRole('link', { name: /Clear to lay up|Log the pull|put right/ }).count()).toBe(0)
   expect(await page.getByText('More…').count()).toBe(0)
@@ -52,13 +60,13 @@ test('a viewer reads everything and writes nothing', async () => {
 
 test('the form of a laminator sent with the session of a viewer writes nothing', async () => {
   const page = await desktop()
-  await signIn(page, 'laminator')
+  await actAs(page, 'laminator')
   await page.goto('/moulds/NC-1/log/note')
   await page.getByText('Another day or time, and a note').click()
   const words = `not written ${randomUUID()}`
   await fill(page, 'Note', words)
   const theirs = await desktop()
-  await signIn(theirs, 'viewer')
+  await actAs(theirs, 'viewer')
   await page.context().addCookies(await theirs.context().cookies())
   await press(page, 'Write it down')
   await told(page, 'A viewer may not do this')
@@ -69,10 +77,10 @@ test('the form of a laminator sent with the session of a viewer writes nothing',
 test('two people who change one mould lose nothing', async () => {
   const code = freshCode('CF')
   const one = await desktop()
-  await signIn(one, 'lead')
+  await actAs(one, 'lead')
   await addMould(one, code)
   const two = await desktop()
-  await signIn(two, 'lead')
+  await actAs(two, 'lead')
   await one.goto(`/moulds/${code}/edit`)
   await two.goto(`/moulds/${code}/edit`)
   await fill(one, 'Name', 'Tray with a new name')
@@ -106,10 +114,10 @@ test('two people who change one mould lose nothing', async () => {
 test('of one field that both changed, what was typed last stays until it is saved again', async () => {
   const code = freshCode('CB')
   const one = await desktop()
-  await signIn(one, 'lead')
+  await actAs(one, 'lead')
   await addMould(one, code)
   const two = await desktop()
-  await signIn(two, 'lead')
+  await actAs(two, 'lead')
   await one.goto(`/moulds/${code}/edit`)
   await two.goto(`/moulds/${code}/edit`)
   await fill(one, 'Owner', 'first')

@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto'
 import type { Locator, Page } from 'playwright-core'
-import { expect } from 'vitest'
+import { expect, vi } from 'vitest'
+import { signIn } from '#tests/support/browser'
 
 /** A code that no other test uses. */
 export function freshCode(begin: string): string {
@@ -40,6 +41,16 @@ export async function pick(page: Page, label: string, begins: string): Promise<v
 /** Waits until a status or an alert says this. */
 export async function told(page: Page, words: string | RegExp): Promise<void> {
   await page.locator('main').getByText(words).first().waitFor()
+}
+
+const kept = new Map<string, Awaited<ReturnType<ReturnType<Page['context']>['cookies']>>>()
+
+/** Signs somebody of this role in; once a file, since the shop takes only a few sign-ins in ten seconds. */
+export async function actAs(page: Page, role: 'lead' | 'laminator' | 'viewer'): Promise<void> {
+  const cookies = kept.get(role)
+  if (cookies) return page.context().addCookies(cookies)
+  await vi.waitFor(() => signIn(page, role), { timeout: 25_000, interval: 3000 })
+  kept.set(role, await page.context().cookies())
 }
 
 /** Adds a mould with the stack M181, off the pattern of the lower hull, with a face area of 1200 by 800 mm. */

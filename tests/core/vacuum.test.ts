@@ -79,7 +79,7 @@ describe('two leak checks compare', () => {
     [{ volumeL: null }, /volume was not noted/],
     [{ pins: 'out' as const }, /pins in and pins out/],
     [{ pins: null }, /pins in or out was not noted/],
-    [{ temperatureC: 120 }, /other temperature: 20 and 120 degC/],
+    [{ temperatureC: 120 }, /other temperature: 20 and 120 °C/],
     [{ temperatureC: null }, /temperature was not noted/],
     [{ startMbar: 120 }, /other start pressure: 30 and 120 mbar/],
   ])('and not otherwise: %j', (change, reason) => {

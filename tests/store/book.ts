@@ -9,14 +9,7 @@ import type { PatchSketch } from '#lib/schema/patch'
 import type { FirstLead } from '#lib/schema/people'
 import { writeEntry } from '#lib/services/log'
 import { addArea, addMould, addReadings } from '#lib/services/moulds'
-import {
-  benchPlan,
-  layPatch,
-  provePatch,
-  readPatch,
-  signPlan,
-  sketchPatch,
-} from '#lib/services/patches'
+import { benchPlan, layPatch, provePatch, readPatch, signPlan, sketchPatch } from '#lib/services/patches'
 import { shopContext } from '#lib/services/shop'
 import { addMaterial, addStack } from '#lib/services/stores'
 import { mouldCounts } from '#lib/store/counts'

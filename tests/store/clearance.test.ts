@@ -50,7 +50,10 @@ describe('clear to lay up', () => {
 
   test('what is open at that moment is stored, whatever the form said', async () => {
     const { id } = await aMould()
-    const sent = entry(id, 'cleared', { doneOn: await today(), data: { open: ['nothing at all'], proof: true } })
+    const sent = entry(id, 'cleared', {
+      doneOn: await today(),
+      data: { open: ['nothing at all'], proof: true },
+    })
     await writeEntry(lam, sent)
     const [stored] = await listLog(ada, { mouldId: id, kinds: ['cleared'], limit: 1 })
     expect(stored?.data).toEqual({
@@ -65,7 +68,9 @@ describe('clear to lay up', () => {
     await log(id, 'damage', { data: { what: 'a crack at the flange' } })
     for (const because of [null, 'it will hold']) {
       const refused = await refusal(writeEntry(lam, await clear(id, because)))
-      expect(refused.message).toBe('The mould is held: a crack at the flange. Settle it first, or ask a lead.')
+      expect(refused.message).toBe(
+        'The mould is held: a crack at the flange. Settle it first, or ask a lead.',
+      )
       expect(refused.fields).toEqual({})
     }
     expect((await countsOf(id)).clearedOn).toBeNull()
@@ -77,7 +82,9 @@ describe('clear to lay up', () => {
     await log(id, 'strip')
     const bare = await refusal(writeEntry(ada, await clear(id)))
     expect(bare.fields).toHaveProperty('data.because')
-    expect(bare.message).toMatch(/held: a crack\. Whole face: not sealed since it was stripped\. .*Give a because/)
+    expect(bare.message).toMatch(
+      /held: a crack\. Whole face: not sealed since it was stripped\. .*Give a because/,
+    )
     await writeEntry(ada, await clear(id, 'test part only'))
     const [stored] = await listLog(ada, { mouldId: id, kinds: ['cleared'], limit: 1 })
     expect(stored).toMatchObject({ byName: 'Ada Lead', data: { because: 'test part only' } })
@@ -124,7 +131,9 @@ describe('clear to lay up', () => {
     await log(id, 'pull', { doneOn: '2024-06-02' })
     expect(await countsOf(id)).toMatchObject({ pulls: 1, pullsNotCleared: 1 })
     const afterwards = entry(id, 'cleared', { doneOn: '2024-06-01' })
-    expect((await refusal(writeEntry(ada, afterwards))).message).toMatch(/before the lay-up, not after the pull/)
+    expect((await refusal(writeEntry(ada, afterwards))).message).toMatch(
+      /before the lay-up, not after the pull/,
+    )
     expect(await countsOf(id)).toMatchObject({ pullsNotCleared: 1 })
   })
 
@@ -152,9 +161,14 @@ describe('clear to lay up', () => {
     const area = await anArea(mould.id)
     const { patchId } = await aPatch(mould.id, area.id, 'laid')
     await log(mould.id, 'leak-check', { doneOn: await today() })
-    expect(await standingOf(mould.code)).toMatchObject({ state: 'proof pull only', reason: expect.stringMatching(/^Patch 1, floor/) })
+    expect(await standingOf(mould.code)).toMatchObject({
+      state: 'proof pull only',
+      reason: expect.stringMatching(/^Patch 1, floor/),
+    })
     // The patch is bare: that stops it.
-    expect((await refusal(writeEntry(lam, await clear(mould.id)))).message).toMatch(/Patch 1.*not sealed since it was laid/)
+    expect((await refusal(writeEntry(lam, await clear(mould.id)))).message).toMatch(
+      /Patch 1.*not sealed since it was laid/,
+    )
     await write(mould.id, [
       entry(mould.id, 'seal', { doneOn: '2024-06-02', patchId }),
       entry(mould.id, 'coat', { doneOn: '2024-06-02', patchId, data: { coats: 4 } }),
@@ -176,7 +190,7 @@ describe('clear to lay up', () => {
     expect(openOf(stored).join()).toMatch(/No leak check since the last repair/)
   })
 
-  test('the shop\'s own rules judge', async () => {
+  test("the shop's own rules judge", async () => {
     const { id } = await readyMould()
     await log(id, 'strip')
     await log(id, 'seal')
@@ -216,7 +230,11 @@ describe('held', () => {
   test('a stuck part holds the mould until an inspection finds it sound', async () => {
     const { id, code } = await readyMould()
     await log(id, 'pull', { doneOn: '2024-06-01', data: { went: 'stuck' } })
-    expect(await standingOf(code)).toEqual({ state: 'held', reason: 'last part stuck; inspect first', also: [] })
+    expect(await standingOf(code)).toEqual({
+      state: 'held',
+      reason: 'last part stuck; inspect first',
+      also: [],
+    })
     await log(id, 'inspection', { doneOn: '2024-06-02', data: { verdict: 'look' } })
     expect(await standingOf(code)).toMatchObject({ state: 'held' })
     await log(id, 'inspection', { doneOn: '2024-06-03' })

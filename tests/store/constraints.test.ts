@@ -16,7 +16,14 @@ beforeAll(async () => {
   const [mould, other] = [await aMould(), await aMould()]
   const area = await anArea(mould.id)
   const { patchId, planId, entryId } = await aPatch(mould.id, area.id, 'laid')
-  Object.assign(ids, { mould: mould.id, other: other.id, area: area.id, patch: patchId, plan: planId, entry: entryId })
+  Object.assign(ids, {
+    mould: mould.id,
+    other: other.id,
+    area: area.id,
+    patch: patchId,
+    plan: planId,
+    entry: entryId,
+  })
 })
 
 /** A row that is taken, for each table. */
@@ -42,8 +49,20 @@ const good: Readonly<Record<string, () => Row>> = {
     grid_origin_mm: [0, 0],
     position: Math.floor(Math.random() * 1e9),
   }),
-  thickness_reading: () => ({ area_id: ids.area, u_mm: 0, v_mm: 0, thickness_mm: 4, measured_on: '2024-05-01', by_name: 'Ada' }),
-  locating_table: () => ({ number: 1000 + Math.floor(Math.random() * 1e9), name: 'issue', issued_on: '2024-05-01', by_name: 'Ada' }),
+  thickness_reading: () => ({
+    area_id: ids.area,
+    u_mm: 0,
+    v_mm: 0,
+    thickness_mm: 4,
+    measured_on: '2024-05-01',
+    by_name: 'Ada',
+  }),
+  locating_table: () => ({
+    number: 1000 + Math.floor(Math.random() * 1e9),
+    name: 'issue',
+    issued_on: '2024-05-01',
+    by_name: 'Ada',
+  }),
   material: () => ({
     code: `F-${randomUUID()}`,
     name: 'fabric',
@@ -54,7 +73,12 @@ const good: Readonly<Record<string, () => Row>> = {
     roll_width_mm: 1250,
   }),
   stack: () => ({ code: `L-${randomUUID()}`, name: 'stack' }),
-  stack_ply: () => ({ stack_id: stackId, position: 7 + Math.floor(Math.random() * 1e9), material_id: surfaceId, direction_deg: 0 }),
+  stack_ply: () => ({
+    stack_id: stackId,
+    position: 7 + Math.floor(Math.random() * 1e9),
+    material_id: surfaceId,
+    direction_deg: 0,
+  }),
   log_entry: () => ({
     id: randomUUID(),
     mould_id: ids.mould,
@@ -66,7 +90,12 @@ const good: Readonly<Record<string, () => Row>> = {
     data: json({}),
     content_hash: 'x',
   }),
-  patch: () => ({ mould_id: ids.mould, area_id: ids.area, number: 100 + Math.floor(Math.random() * 1e9), title: 'patch' }),
+  patch: () => ({
+    mould_id: ids.mould,
+    area_id: ids.area,
+    number: 100 + Math.floor(Math.random() * 1e9),
+    title: 'patch',
+  }),
   patch_plan: () => ({
     patch_id: ids.patch,
     version_no: 100 + Math.floor(Math.random() * 1e9),
@@ -163,12 +192,26 @@ const bad: readonly (readonly [table: string, constraint: string, change: Row])[
   ['patch_plan', 'patch_plan_version_check', { version_no: 0 }],
   ['patch_plan', 'patch_plan_state_check', { state: 'done', signed_at: moment, signed_by_name: 'Ada' }],
   ['patch_plan', 'patch_plan_signed_check', { state: 'signed' }],
-  ['patch_plan', 'patch_plan_bench_check', { state: 'on the bench', signed_at: moment, signed_by_name: 'Ada' }],
-  ['patch_plan', 'patch_plan_laid_check', { state: 'laid', signed_at: moment, signed_by_name: 'Ada', bench_at: moment }],
+  [
+    'patch_plan',
+    'patch_plan_bench_check',
+    { state: 'on the bench', signed_at: moment, signed_by_name: 'Ada' },
+  ],
+  [
+    'patch_plan',
+    'patch_plan_laid_check',
+    { state: 'laid', signed_at: moment, signed_by_name: 'Ada', bench_at: moment },
+  ],
   [
     'patch_plan',
     'patch_plan_proved_check',
-    { state: 'proved', signed_at: moment, signed_by_name: 'Ada', bench_at: moment, laid_entry_id: randomUUID() },
+    {
+      state: 'proved',
+      signed_at: moment,
+      signed_by_name: 'Ada',
+      bench_at: moment,
+      laid_entry_id: randomUUID(),
+    },
   ],
   ['patch_plan', 'patch_plan_put_by_check', { state: 'put by' }],
   ['patch_plan', 'patch_plan_put_by_check', { put_by_at: moment }],
@@ -191,24 +234,41 @@ describe('what belongs to a mould belongs to one', () => {
   test('area, patch and corrected entry of an entry are of its mould', async () => {
     const row = () => ({ ...good.log_entry?.(), mould_id: ids.other })
     expect(await broken(insert('log_entry', { ...row(), area_id: ids.area }))).toBe('log_entry_area_of_mould')
-    expect(await broken(insert('log_entry', { ...row(), patch_id: ids.patch }))).toBe('log_entry_patch_of_mould')
-    expect(await broken(insert('log_entry', { ...row(), corrects_id: ids.entry }))).toBe('log_entry_correction_of_mould')
+    expect(await broken(insert('log_entry', { ...row(), patch_id: ids.patch }))).toBe(
+      'log_entry_patch_of_mould',
+    )
+    expect(await broken(insert('log_entry', { ...row(), corrects_id: ids.entry }))).toBe(
+      'log_entry_correction_of_mould',
+    )
   })
 
-  test('an entry doesn\'t correct itself', async () => {
+  test("an entry doesn't correct itself", async () => {
     const id = randomUUID()
-    expect(await broken(insert('log_entry', { ...good.log_entry?.(), id, corrects_id: id }))).toBe('log_entry_correction_of_mould')
+    expect(await broken(insert('log_entry', { ...good.log_entry?.(), id, corrects_id: id }))).toBe(
+      'log_entry_correction_of_mould',
+    )
   })
 
   test('a boundary of two points, and one that is no list', async () => {
-    for (const boundary of [[[0, 0], [1, 0]], []]) {
-      expect(await broken(insert('face_area', { ...good.face_area?.(), boundary: json(boundary) }))).toBe('face_area_boundary_check')
+    for (const boundary of [
+      [
+        [0, 0],
+        [1, 0],
+      ],
+      [],
+    ]) {
+      expect(await broken(insert('face_area', { ...good.face_area?.(), boundary: json(boundary) }))).toBe(
+        'face_area_boundary_check',
+      )
     }
-    expect(await broken(insert('face_area', { ...good.face_area?.(), boundary: json({}) }))).toMatch(/face_area_boundary_check|array/)
+    expect(await broken(insert('face_area', { ...good.face_area?.(), boundary: json({}) }))).toMatch(
+      /face_area_boundary_check|array/,
+    )
   })
 
   test('the points of an issue: kind, size, tag once whatever the case', async () => {
-    const [table] = await db().sql`insert into locating_table ${db().sql(good.locating_table?.() as never)} returning id`
+    const [table] = await db()
+      .sql`insert into locating_table ${db().sql(good.locating_table?.() as never)} returning id`
     const point = (change: Row) => ({
       table_id: table?.id,
       mould_id: ids.mould,
@@ -223,12 +283,22 @@ describe('what belongs to a mould belongs to one', () => {
     await insert('locating_point', point({ tag: 'D01' }))
     expect(await broken(insert('locating_point', point({ tag: ' d01' })))).toBe('locating_point_tag_key')
     expect(await broken(insert('locating_point', point({ kind: 'screw' })))).toBe('locating_point_kind_check')
-    expect(await broken(insert('locating_point', point({ diameter_mm: 0 })))).toBe('locating_point_size_check')
-    expect(await broken(insert('locating_point', point({ bush_diameter_mm: 7 })))).toBe('locating_point_size_check')
-    expect(await broken(insert('locating_point', point({ tolerance_mm: 0 })))).toBe('locating_point_size_check')
+    expect(await broken(insert('locating_point', point({ diameter_mm: 0 })))).toBe(
+      'locating_point_size_check',
+    )
+    expect(await broken(insert('locating_point', point({ bush_diameter_mm: 7 })))).toBe(
+      'locating_point_size_check',
+    )
+    expect(await broken(insert('locating_point', point({ tolerance_mm: 0 })))).toBe(
+      'locating_point_size_check',
+    )
     expect(await broken(insert('locating_point', point({ tag: ' ' })))).toBe('locating_point_tag_check')
-    expect(await broken(db().sql`update locating_point set u_mm = 1`)).toMatch(/locating_point is never changed/)
-    expect(await broken(db().sql`delete from locating_table where id = ${table?.id as string}`)).toMatch(/never changed|fkey/)
+    expect(await broken(db().sql`update locating_point set u_mm = 1`)).toMatch(
+      /locating_point is never changed/,
+    )
+    expect(await broken(db().sql`delete from locating_table where id = ${table?.id as string}`)).toMatch(
+      /never changed|fkey/,
+    )
   })
 
   test('e-mail addresses once whatever the case', async () => {
@@ -245,15 +315,22 @@ describe('what belongs to a mould belongs to one', () => {
 })
 
 describe('what is written stays written', () => {
-  test.each(['log_entry', 'audit', 'creation', 'locating_table'])('%s is neither changed nor deleted', async (table) => {
-    if (table === 'locating_table') await insert(table, good[table]?.() ?? {})
-    const { sql } = db()
-    const [before] = await sql`select count(*)::int as rows from ${sql(table)}`
-    expect(before?.rows).toBeGreaterThan(0)
-    expect(await broken(sql`update ${sql(table)} set id = id`)).toBe(`${table} is never changed; write a new record`)
-    expect(await broken(sql`delete from ${sql(table)}`)).toBe(`${table} is never changed; write a new record`)
-    expect((await sql`select count(*)::int as rows from ${sql(table)}`)[0]).toEqual(before)
-  })
+  test.each(['log_entry', 'audit', 'creation', 'locating_table'])(
+    '%s is neither changed nor deleted',
+    async (table) => {
+      if (table === 'locating_table') await insert(table, good[table]?.() ?? {})
+      const { sql } = db()
+      const [before] = await sql`select count(*)::int as rows from ${sql(table)}`
+      expect(before?.rows).toBeGreaterThan(0)
+      expect(await broken(sql`update ${sql(table)} set id = id`)).toBe(
+        `${table} is never changed; write a new record`,
+      )
+      expect(await broken(sql`delete from ${sql(table)}`)).toBe(
+        `${table} is never changed; write a new record`,
+      )
+      expect((await sql`select count(*)::int as rows from ${sql(table)}`)[0]).toEqual(before)
+    },
+  )
 
   test.each([
     ['input', 'restrict'],
@@ -262,7 +339,9 @@ describe('what is written stays written', () => {
     ['becauses', ''],
   ])('%s of a signed plan', async (column) => {
     const { sql } = db()
-    expect(await broken(sql`update patch_plan set ${sql(column)} = '{"other": 1}' where id = ${ids.plan}`)).toBe('patch_plan_signed_stays')
+    expect(
+      await broken(sql`update patch_plan set ${sql(column)} = '{"other": 1}' where id = ${ids.plan}`),
+    ).toBe('patch_plan_signed_stays')
   })
 
   test.each([
@@ -272,14 +351,18 @@ describe('what is written stays written', () => {
     ['signed_at', '2024-01-01T00:00:00Z'],
   ])('%s of a signed plan', async (column, value) => {
     const { sql } = db()
-    expect(await broken(sql`update patch_plan set ${sql(column)} = ${value} where id = ${ids.plan}`)).toBe('patch_plan_signed_stays')
+    expect(await broken(sql`update patch_plan set ${sql(column)} = ${value} where id = ${ids.plan}`)).toBe(
+      'patch_plan_signed_stays',
+    )
   })
 
   test('a plan is not deleted, nor a job line, and the text of a line stays', async () => {
     const { sql } = db()
     expect(await broken(sql`delete from patch_plan where id = ${ids.plan}`)).toMatch(/put by, never deleted/)
     expect(await broken(sql`delete from job_line where plan_id = ${ids.plan}`)).toBe('job_line_stays')
-    expect(await broken(sql`update job_line set detail = 'skip it' where plan_id = ${ids.plan}`)).toBe('job_line_stays')
+    expect(await broken(sql`update job_line set detail = 'skip it' where plan_id = ${ids.plan}`)).toBe(
+      'job_line_stays',
+    )
     await sql`update job_line set tick_note = 'again' where plan_id = ${ids.plan} and position = 1`
   })
 })
@@ -343,7 +426,12 @@ test('every check, unique rule and trigger of the migration is named in these te
     select conname as name from pg_constraint c join pg_class t on t.oid = c.conrelid join pg_namespace n on n.oid = t.relnamespace
     where n.nspname = 'public' and contype = 'c'`
   const tested = new Set([...bad.map(([, constraint]) => constraint), ...elsewhere])
-  expect(rows.map((row) => row.name as string).filter((name) => !tested.has(name)).sort()).toEqual([])
+  expect(
+    rows
+      .map((row) => row.name as string)
+      .filter((name) => !tested.has(name))
+      .sort(),
+  ).toEqual([])
 })
 
 /** Checks that have a test of their own above. */
@@ -356,4 +444,3 @@ const elsewhere = [
   'shop_name_check',
   'shop_one_row_check',
 ]
-

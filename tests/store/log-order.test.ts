@@ -17,7 +17,8 @@ async function append(entries: readonly NewLogEntry[]): Promise<void> {
   }
 }
 
-const order = async (mouldId: string) => (await listLog(ada, { mouldId, kinds: [], limit: 500 })).map((each) => each.note)
+const order = async (mouldId: string) =>
+  (await listLog(ada, { mouldId, kinds: [], limit: 500 })).map((each) => each.note)
 
 describe('order of entries', () => {
   test('by day, then by time, then by writing; the latest first', async () => {
@@ -33,19 +34,26 @@ describe('order of entries', () => {
   test('entries written within one transaction keep their order', async () => {
     const { id } = await aMould()
     const notes = Array.from({ length: 12 }, (_, index) => String(index))
-    await appendEntries(ada, notes.map((note) => ({ entry: entry(id, 'note', { note }), dayOrder: 720 })))
+    await appendEntries(
+      ada,
+      notes.map((note) => ({ entry: entry(id, 'note', { note }), dayOrder: 720 })),
+    )
     expect(await order(id)).toEqual([...notes].reverse())
   })
 
   test('written-at rises under parallel writers', async () => {
     const { id } = await aMould()
     await Promise.all(Array.from({ length: 15 }, () => log(id, 'note')))
-    const rows = await db().sql`select count(distinct written_at)::int as moments from log_entry where mould_id = ${id}`
+    const rows = await db()
+      .sql`select count(distinct written_at)::int as moments from log_entry where mould_id = ${id}`
     expect(rows[0]?.moments).toBe(15)
   })
 
   test('the counts are the same whatever the order of arrival', async () => {
-    const at = (hour: number) => ({ doneOn: '2024-05-10', doneAt: `2024-05-10T${String(hour).padStart(2, '0')}:15:00+02:00` })
+    const at = (hour: number) => ({
+      doneOn: '2024-05-10',
+      doneAt: `2024-05-10T${String(hour).padStart(2, '0')}:15:00+02:00`,
+    })
     const story = (mouldId: string, areaId: string): NewLogEntry[] => [
       entry(mouldId, 'pull', { doneOn: '2024-05-09' }),
       entry(mouldId, 'strip', at(7)),
@@ -86,26 +94,35 @@ describe('days and times of the shop (Europe/Berlin)', () => {
     const { id } = await aMould()
     await log(id, 'pull', { doneOn: '2024-05-10' })
     expect((await countsOf(id)).lastPullOn).toBe('2024-05-10')
-    expect((await listLog(ada, { mouldId: id, kinds: [], limit: 1 }))[0]).toMatchObject({ doneOn: '2024-05-10', doneAt: null })
+    expect((await listLog(ada, { mouldId: id, kinds: [], limit: 1 }))[0]).toMatchObject({
+      doneOn: '2024-05-10',
+      doneAt: null,
+    })
   })
 
   test('a moment belongs to the day that it is in the shop', async () => {
     const { id } = await aMould()
     const lateEvening = { doneAt: '2024-05-10T22:30:00Z', precision: 'minute' } as const
-    const refused = await refusal(writeEntry(ada, entry(id, 'pull', { doneOn: '2024-05-10', ...lateEvening })))
+    const refused = await refusal(
+      writeEntry(ada, entry(id, 'pull', { doneOn: '2024-05-10', ...lateEvening })),
+    )
     expect(refused.message).toMatch(/lies on 2024-05-11 in the shop, not on 2024-05-10/)
     expect(refused.fields).toHaveProperty('doneAt')
     await log(id, 'pull', { doneOn: '2024-05-11', ...lateEvening })
   })
 
-  test('the day of a clock change begins and ends at the shop\'s midnight', async () => {
+  test("the day of a clock change begins and ends at the shop's midnight", async () => {
     const { id } = await aMould()
     // 2024-10-27: at 3:00 the clock goes back to 2:00; the day has 25 hours, until 23:00 UTC.
     await log(id, 'note', { note: 'last minute', doneOn: '2024-10-27', doneAt: '2024-10-27T22:59:00Z' })
     await log(id, 'note', { note: 'first minute', doneOn: '2024-10-27', doneAt: '2024-10-26T22:00:00Z' })
-    expect((await refusal(writeEntry(ada, entry(id, 'note', { doneOn: '2024-10-27', doneAt: '2024-10-27T23:00:00Z' })))).message).toMatch(
-      /2024-10-28/,
-    )
+    expect(
+      (
+        await refusal(
+          writeEntry(ada, entry(id, 'note', { doneOn: '2024-10-27', doneAt: '2024-10-27T23:00:00Z' })),
+        )
+      ).message,
+    ).toMatch(/2024-10-28/)
     expect(await order(id)).toEqual(['last minute', 'first minute'])
   })
 
@@ -118,14 +135,17 @@ describe('days and times of the shop (Europe/Berlin)', () => {
     expect(await order(id)).toEqual(['noon', '11:30', '2:10 again', '2:40 first'])
   })
 
-  test('tomorrow is refused by the shop\'s day, and so is a later hour of today', async () => {
+  test("tomorrow is refused by the shop's day, and so is a later hour of today", async () => {
     const { id } = await aMould()
     const now = await shopContext()
     const tomorrow = new Date(Date.parse(`${now.today}T00:00:00Z`) + 86_400_000).toISOString().slice(0, 10)
     const refused = await refusal(writeEntry(ada, entry(id, 'pull', { doneOn: tomorrow })))
     expect(refused.message).toMatch(`${tomorrow} is in the future: today is ${now.today} in the shop`)
     const inAnHour = new Date(Date.parse(now.now) + 3_600_000).toISOString()
-    const later = writeEntry(ada, entry(id, 'pull', { doneOn: now.today, doneAt: inAnHour, precision: 'minute' }))
+    const later = writeEntry(
+      ada,
+      entry(id, 'pull', { doneOn: now.today, doneAt: inAnHour, precision: 'minute' }),
+    )
     expect((await refusal(later)).message).toMatch(/future|lies on/)
   })
 
@@ -140,7 +160,10 @@ describe('days and times of the shop (Europe/Berlin)', () => {
   test.each(['month', 'year', 'before'] as const)('precision "%s" is kept and counts', async (precision) => {
     const { id } = await aMould()
     await log(id, 'pull', { doneOn: '2023-01-01', precision })
-    expect((await listLog(ada, { mouldId: id, kinds: ['pull'], limit: 5 }))[0]).toMatchObject({ precision, doneOn: '2023-01-01' })
+    expect((await listLog(ada, { mouldId: id, kinds: ['pull'], limit: 5 }))[0]).toMatchObject({
+      precision,
+      doneOn: '2023-01-01',
+    })
     expect((await countsOf(id)).pulls).toBe(1)
   })
 })
@@ -153,7 +176,10 @@ describe('putting right', () => {
     const counts = await countsOf(id)
     expect(counts).toMatchObject({ pulls: 1, lastPullWent: 'harder', openDamage: [] })
     const entries = await listLog(ada, { mouldId: id, kinds: [], limit: 10 })
-    expect(entries.find((each) => each.id === wrong)).toMatchObject({ correctedById: right, data: { went: 'stuck' } })
+    expect(entries.find((each) => each.id === wrong)).toMatchObject({
+      correctedById: right,
+      data: { went: 'stuck' },
+    })
     expect(entries.find((each) => each.id === right)).toMatchObject({ correctsId: wrong })
   })
 
@@ -168,11 +194,16 @@ describe('putting right', () => {
   test('the same entry is put right once; a second time, also at the same moment, is refused', async () => {
     const { id } = await aMould()
     const wrong = await log(id, 'pull')
-    const tries = await Promise.allSettled([1, 2, 3].map(() => writeEntry(ada, entry(id, 'correction', { correctsId: wrong }))))
+    const tries = await Promise.allSettled(
+      [1, 2, 3].map(() => writeEntry(ada, entry(id, 'correction', { correctsId: wrong }))),
+    )
     const refused = tries.filter((each) => each.status === 'rejected')
     expect(refused).toHaveLength(2)
     for (const each of refused) {
-      expect(each.reason).toMatchObject({ status: 409, message: expect.stringMatching(/already put this entry right/) })
+      expect(each.reason).toMatchObject({
+        status: 409,
+        message: expect.stringMatching(/already put this entry right/),
+      })
     }
   })
 
@@ -188,7 +219,9 @@ describe('putting right', () => {
     const { id } = await aMould()
     const wrong = await log(id, 'pull')
     const strike = await log(id, 'correction', { correctsId: wrong })
-    expect((await refusal(writeEntry(ada, entry(id, 'correction', { correctsId: strike })))).message).toMatch(/write the entry anew/)
+    expect((await refusal(writeEntry(ada, entry(id, 'correction', { correctsId: strike })))).message).toMatch(
+      /write the entry anew/,
+    )
     await log(id, 'pull', { correctsId: strike })
     expect((await countsOf(id)).pulls).toBe(1)
   })
@@ -227,7 +260,9 @@ describe('putting right', () => {
   test('of another mould, or of nothing: refused', async () => {
     const [one, other] = [await aMould(), await aMould()]
     const theirs = await log(other.id, 'pull')
-    expect((await refusal(writeEntry(ada, entry(one.id, 'correction', { correctsId: theirs })))).message).toMatch(/another mould/)
+    expect(
+      (await refusal(writeEntry(ada, entry(one.id, 'correction', { correctsId: theirs })))).message,
+    ).toMatch(/another mould/)
     const nothing = entry(one.id, 'correction', { correctsId: entry(one.id, 'note').id })
     expect((await refusal(writeEntry(ada, nothing))).status).toBe(404)
   })
@@ -241,5 +276,7 @@ test('an area or a patch of another mould is refused', async () => {
 })
 
 test('an entry of a mould that is not there is refused', async () => {
-  expect((await refusal(writeEntry(ada, entry('00000000-0000-4000-8000-00000000ffff', 'pull')))).status).toBe(404)
+  expect((await refusal(writeEntry(ada, entry('00000000-0000-4000-8000-00000000ffff', 'pull')))).status).toBe(
+    404,
+  )
 })

@@ -36,8 +36,9 @@ describe('the first lead', () => {
     expect((await refusal(setUpShop({ ...firstLead, code: '' }))).fields).toHaveProperty('code')
   })
 
-  test('a zone and a currency that don\'t exist never get as far as the shop', () => {
-    const faults = FirstLead.safeParse({ ...firstLead, timeZone: 'Moon/Crater', currency: 'euro' }).error?.issues
+  test("a zone and a currency that don't exist never get as far as the shop", () => {
+    const faults = FirstLead.safeParse({ ...firstLead, timeZone: 'Moon/Crater', currency: 'euro' }).error
+      ?.issues
     expect(new Set(faults?.map((issue) => issue.path.join('.')))).toEqual(new Set(['currency', 'timeZone']))
   })
 
@@ -68,7 +69,10 @@ async function aPerson(role: 'lead' | 'laminator' | 'viewer') {
 async function signIn(email: string, word = password): Promise<Headers> {
   const answer = await auth().api.signInEmail({ body: { email, password: word }, asResponse: true })
   if (!answer.ok) throw new Error(`refused with ${answer.status}`)
-  const cookie = answer.headers.getSetCookie().map((each) => each.split(';')[0]).join('; ')
+  const cookie = answer.headers
+    .getSetCookie()
+    .map((each) => each.split(';')[0])
+    .join('; ')
   return new Headers({ cookie })
 }
 
@@ -103,7 +107,7 @@ describe('signing in', () => {
 })
 
 describe('somebody who leaves', () => {
-  test('is signed out at once and doesn\'t sign in again; the name stays on the entries', async () => {
+  test("is signed out at once and doesn't sign in again; the name stays on the entries", async () => {
     const { id, email } = await aPerson('laminator')
     const headers = await signIn(email)
     const person = await readPerson(id)
@@ -128,7 +132,9 @@ describe('somebody who leaves', () => {
     expect(await signedInBy(headers)).toBeNull()
     await expect(signIn(email)).rejects.toThrow('401')
     expect(await signedInBy(await signIn(email, 'another long sentence'))).toMatchObject({ id })
-    expect((await refusal(setPassword(ada, { id: randomUUID(), password: 'another long sentence' }))).status).toBe(404)
+    expect(
+      (await refusal(setPassword(ada, { id: randomUUID(), password: 'another long sentence' }))).status,
+    ).toBe(404)
   })
 })
 
@@ -147,7 +153,9 @@ describe('leads', () => {
     const other = await aPerson('lead')
     const people = await Promise.all([ada.id ?? '', other.id].map(readPerson))
     const tries = await Promise.allSettled(
-      people.map((person) => (person ? changePerson(ada, { ...person, ended: true }) : Promise.reject(new Error('nobody')))),
+      people.map((person) =>
+        person ? changePerson(ada, { ...person, ended: true }) : Promise.reject(new Error('nobody')),
+      ),
     )
     expect(tries.filter((each) => each.status === 'fulfilled')).toHaveLength(1)
     const left = (await listPeople(ada, {})).filter((person) => person.role === 'lead' && !person.ended)
@@ -163,7 +171,14 @@ describe('leads', () => {
 describe('people', () => {
   test('sent twice: one person; other content: refused without showing a password', async () => {
     const id = randomUUID()
-    const person = { id, name: 'Twin', initials: 'TW', email: `${id}@shop.example`, role: 'viewer' as const, password }
+    const person = {
+      id,
+      name: 'Twin',
+      initials: 'TW',
+      email: `${id}@shop.example`,
+      role: 'viewer' as const,
+      password,
+    }
     await addPerson(ada, person)
     await addPerson(ada, person)
     const refused = await refusal(addPerson(ada, { ...person, name: 'Other' }))
@@ -175,14 +190,32 @@ describe('people', () => {
 
   test('an e-mail address that is taken is told at its field, whatever its case, also at the same moment', async () => {
     const { email } = await aPerson('viewer')
-    const again = () => addPerson(ada, { id: randomUUID(), name: 'X', initials: 'X', email: email.toUpperCase(), role: 'viewer', password })
+    const again = () =>
+      addPerson(ada, {
+        id: randomUUID(),
+        name: 'X',
+        initials: 'X',
+        email: email.toUpperCase(),
+        role: 'viewer',
+        password,
+      })
     expect((await refusal(again())).fields).toHaveProperty('email')
     const fresh = `${randomUUID()}@shop.example`
     const tries = await Promise.allSettled(
-      [1, 2, 3].map(() => addPerson(ada, { id: randomUUID(), name: 'Y', initials: 'Y', email: fresh, role: 'viewer', password })),
+      [1, 2, 3].map(() =>
+        addPerson(ada, {
+          id: randomUUID(),
+          name: 'Y',
+          initials: 'Y',
+          email: fresh,
+          role: 'viewer',
+          password,
+        }),
+      ),
     )
     expect(tries.filter((each) => each.status === 'fulfilled')).toHaveLength(1)
-    for (const each of tries) if (each.status === 'rejected') expect(each.reason.fields).toHaveProperty('email')
+    for (const each of tries)
+      if (each.status === 'rejected') expect(each.reason.fields).toHaveProperty('email')
   })
 
   test('a change of a person that was seen in an older version is refused', async () => {
@@ -200,7 +233,8 @@ describe('tokens', () => {
     const hash = createHash('sha256').update(token).digest('hex')
     await db().sql`insert into api_token (name, role, token_hash) values ('rig', 'laminator', ${hash})`
     expect(await actorByToken(token)).toEqual({ id: null, name: 'token rig', role: 'laminator' })
-    const [row] = await db().sql`select last_used_at is not null as used from api_token where token_hash = ${hash}`
+    const [row] = await db()
+      .sql`select last_used_at is not null as used from api_token where token_hash = ${hash}`
     expect(row?.used).toBe(true)
   })
 

@@ -51,13 +51,23 @@ async function sketched() {
 }
 
 /** A sketch that runs off its area: the opening itself leaves it, which is a stop. */
-const offTheEdge: OpeningSource = { kind: 'circle', diameterMm: 60, placement: { shiftMm: [595, 0], turnDeg: 0, mirrored: false } }
+const offTheEdge: OpeningSource = {
+  kind: 'circle',
+  diameterMm: 60,
+  placement: { shiftMm: [595, 0], turnDeg: 0, mirrored: false },
+}
 
 describe('sketching', () => {
-  test('the first sketch makes the patch with the mould\'s next number, and keeps input, result and working', async () => {
+  test("the first sketch makes the patch with the mould's next number, and keeps input, result and working", async () => {
     const { mould, area, planId, patchId } = await sketched()
     const plan = await planOf(patchId, planId)
-    expect(plan).toMatchObject({ state: 'sketched', versionNo: 1, version: 1, createdByName: 'Ada Lead', calculationVersion: '1' })
+    expect(plan).toMatchObject({
+      state: 'sketched',
+      versionNo: 1,
+      version: 1,
+      createdByName: 'Ada Lead',
+      calculationVersion: '1',
+    })
     expect([...plan.input.measuredThicknessMm].sort()).toEqual([2.9, 3, 3.1])
     expect(plan.input.stack).toHaveLength(6)
     expect(plan.input.heat).toEqual({ inUseC: 120, freeStandingC: 150, bondedC: 140 })
@@ -98,7 +108,9 @@ describe('sketching', () => {
   test('a new version stays on its mould and area', async () => {
     const { patchId } = await sketched()
     const other = await ground()
-    expect((await refusal(sketchPatch(ada, sketch(other.mould.id, other.area.id, { patchId })))).message).toMatch(/stays on its mould/)
+    expect(
+      (await refusal(sketchPatch(ada, sketch(other.mould.id, other.area.id, { patchId })))).message,
+    ).toMatch(/stays on its mould/)
   })
 
   test('the stored plan is computed from the mould as it was then', async () => {
@@ -107,10 +119,12 @@ describe('sketching', () => {
     expect((await planOf(patchId, planId)).input.heat.freeStandingC).toBe(150)
   })
 
-  test('what can\'t be planned is refused with the reason, and nothing is kept', async () => {
+  test("what can't be planned is refused with the reason, and nothing is kept", async () => {
     const { mould, area } = await ground()
     const wanted = sketch(mould.id, area.id, { pliesFromFace: 2 })
-    expect((await refusal(sketchPatch(ada, wanted))).message).toMatch(/Worked from the back the cut begins with ply 6/)
+    expect((await refusal(sketchPatch(ada, wanted))).message).toMatch(
+      /Worked from the back the cut begins with ply 6/,
+    )
     expect(await listPatches(ada, { mouldId: mould.id })).toEqual([])
     const preview = await previewPatch(ada, wanted)
     expect(preview.outcome).toMatchObject({ ok: false })
@@ -122,7 +136,9 @@ describe('sketching', () => {
     ['pliesFromFace', { pliesFromFace: 7 }],
   ])('%s that is not there is told at its field', async (field, changes) => {
     const { mould, area } = await ground()
-    expect((await refusal(previewPatch(ada, sketch(mould.id, area.id, changes)))).fields).toHaveProperty([field])
+    expect((await refusal(previewPatch(ada, sketch(mould.id, area.id, changes)))).fields).toHaveProperty([
+      field,
+    ])
   })
 
   test('a mould without a stack says what is missing', async () => {
@@ -141,7 +157,7 @@ describe('sketching', () => {
 })
 
 describe('signing', () => {
-  test('a stop can\'t be signed, with any because', async () => {
+  test("a stop can't be signed, with any because", async () => {
     const { mould, area } = await ground()
     const { planId, patchId } = await sketchPatch(ada, sketch(mould.id, area.id, { opening: offTheEdge }))
     const becauses = await becausesOf(patchId, planId)
@@ -155,19 +171,33 @@ describe('signing', () => {
     const becauses = await becausesOf(patchId, planId)
     const [first] = Object.keys(becauses)
     if (!first) throw new Error('the sample plan has no look')
-    expect((await refusal(signPlan(ada, { planId, sawVersion: 1, becauses: {} }))).message).toMatch(/Needs a because/)
+    expect((await refusal(signPlan(ada, { planId, sawVersion: 1, becauses: {} }))).message).toMatch(
+      /Needs a because/,
+    )
     const blank = { ...becauses, [first]: '   ' }
     expect((await refusal(signPlan(ada, { planId, sawVersion: 1, becauses: blank }))).status).toBe(422)
     await signPlan(ada, { planId, sawVersion: 1, becauses })
-    expect(await planOf(patchId, planId)).toMatchObject({ state: 'signed', signedByName: 'Ada Lead', becauses })
+    expect(await planOf(patchId, planId)).toMatchObject({
+      state: 'signed',
+      signedByName: 'Ada Lead',
+      becauses,
+    })
   })
 
   test('by the one who sketched it: marked as self-checked; by another lead: not', async () => {
     const own = await sketched()
-    await signPlan(ada, { planId: own.planId, sawVersion: 1, becauses: await becausesOf(own.patchId, own.planId) })
+    await signPlan(ada, {
+      planId: own.planId,
+      sawVersion: 1,
+      becauses: await becausesOf(own.patchId, own.planId),
+    })
     expect((await planOf(own.patchId, own.planId)).selfChecked).toBe(true)
     const other = await sketched()
-    await signPlan(ben, { planId: other.planId, sawVersion: 1, becauses: await becausesOf(other.patchId, other.planId) })
+    await signPlan(ben, {
+      planId: other.planId,
+      sawVersion: 1,
+      becauses: await becausesOf(other.patchId, other.planId),
+    })
     expect((await planOf(other.patchId, other.planId)).selfChecked).toBe(false)
   })
 
@@ -191,22 +221,34 @@ describe('signing', () => {
   test('two leads at once: one signature', async () => {
     const { planId, patchId } = await sketched()
     const becauses = await becausesOf(patchId, planId)
-    const sent = await Promise.allSettled([ada, ben].map((lead) => signPlan(lead, { planId, sawVersion: 1, becauses })))
+    const sent = await Promise.allSettled(
+      [ada, ben].map((lead) => signPlan(lead, { planId, sawVersion: 1, becauses })),
+    )
     expect(sent.filter((each) => each.status === 'fulfilled')).toHaveLength(1)
     const refused = sent.find((each) => each.status === 'rejected')
     expect(refused?.reason).toMatchObject({ name: 'Refusal', status: 409 })
   })
 
-  test.each(['signed', 'on the bench', 'laid', 'proved'] as const)('a plan that is %s is refused in words, not by an error', async (state) => {
-    const { mould, area } = await ground()
-    const { planId, patchId } = await aPatch(mould.id, area.id, state)
-    const { version } = await planOf(patchId, planId)
-    const refused = await refusal(signPlan(ben, { planId, sawVersion: version, becauses: { anything: 'at all' } }))
-    expect(refused).toMatchObject({ status: 409, message: expect.stringMatching(`A plan that is ${state} can't become signed`) })
-  })
+  test.each(['signed', 'on the bench', 'laid', 'proved'] as const)(
+    'a plan that is %s is refused in words, not by an error',
+    async (state) => {
+      const { mould, area } = await ground()
+      const { planId, patchId } = await aPatch(mould.id, area.id, state)
+      const { version } = await planOf(patchId, planId)
+      const refused = await refusal(
+        signPlan(ben, { planId, sawVersion: version, becauses: { anything: 'at all' } }),
+      )
+      expect(refused).toMatchObject({
+        status: 409,
+        message: expect.stringMatching(`A plan that is ${state} can't become signed`),
+      })
+    },
+  )
 
   test('of a plan that is not there: not found', async () => {
-    expect((await refusal(signPlan(ada, { planId: randomUUID(), sawVersion: 1, becauses: {} }))).status).toBe(404)
+    expect((await refusal(signPlan(ada, { planId: randomUUID(), sawVersion: 1, becauses: {} }))).status).toBe(
+      404,
+    )
   })
 })
 
@@ -215,7 +257,10 @@ describe('on the bench', () => {
     const { mould, area } = await ground()
     const { planId, patchId } = await aPatch(mould.id, area.id, 'on the bench')
     const { standing } = await readMouldPage(ada, { code: mould.code })
-    expect(standing).toMatchObject({ state: 'under repair', reason: expect.stringMatching(/^Patch 1, floor/) })
+    expect(standing).toMatchObject({
+      state: 'under repair',
+      reason: expect.stringMatching(/^Patch 1, floor/),
+    })
     await tickLine(lam, { planId, position: 1, ticked: true, note: 'Vi looked' })
     const [line] = (await planOf(patchId, planId)).lines
     expect(line).toMatchObject({ tickedByName: 'Lam Hands', tickNote: 'Vi looked' })
@@ -223,20 +268,23 @@ describe('on the bench', () => {
     expect((await planOf(patchId, planId)).lines[0]).toEqual(line)
     await tickLine(lam, { planId, position: 1, ticked: false, note: 'not done after all' })
     expect((await planOf(patchId, planId)).lines[0]).toMatchObject({ tickedAt: null, tickedByName: null })
-    const rows = await db().sql`select act from audit where record_id = ${planId} and act like '%tick%' order by id`
+    const rows = await db()
+      .sql`select act from audit where record_id = ${planId} and act like '%tick%' order by id`
     expect(rows.map((row) => row.act)).toEqual(['ticked', 'took a tick back'])
   })
 
   test('two people tick a line at once: it carries one name, and the audit one line', async () => {
     const { mould, area } = await ground()
     const { planId, patchId } = await aPatch(mould.id, area.id, 'on the bench')
-    await Promise.all([ada, ben, lam].map((actor) => tickLine(actor, { planId, position: 2, ticked: true, note: 'Vi' })))
+    await Promise.all(
+      [ada, ben, lam].map((actor) => tickLine(actor, { planId, position: 2, ticked: true, note: 'Vi' })),
+    )
     const rows = await db().sql`select by_name from audit where record_id = ${planId} and act = 'ticked'`
     expect(rows).toHaveLength(1)
     expect((await planOf(patchId, planId)).lines[1]?.tickedByName).toBe(rows[0]?.by_name)
   })
 
-  test('a line for two people needs the second one\'s name', async () => {
+  test("a line for two people needs the second one's name", async () => {
     const { mould, area } = await ground()
     const { planId, patchId } = await aPatch(mould.id, area.id, 'on the bench')
     const line = (await planOf(patchId, planId)).lines.find((each) => each.secondPerson)
@@ -249,7 +297,9 @@ describe('on the bench', () => {
   test('not before: a signed plan has no ticks, and a sketch goes nowhere but to its signature', async () => {
     const { mould, area } = await ground()
     const { planId } = await aPatch(mould.id, area.id, 'signed')
-    expect((await refusal(tickLine(lam, { planId, position: 1, ticked: true, note: '' }))).message).toMatch(/this plan is signed/)
+    expect((await refusal(tickLine(lam, { planId, position: 1, ticked: true, note: '' }))).message).toMatch(
+      /this plan is signed/,
+    )
     const { planId: sketchId } = await sketched()
     expect((await refusal(benchPlan(lam, { planId: sketchId, sawVersion: 1 }))).status).toBe(409)
     expect((await refusal(tickLine(lam, { planId, position: 999, ticked: true, note: '' }))).status).toBe(422)
@@ -260,12 +310,22 @@ describe('on the bench', () => {
     const first = await aPatch(mould.id, area.id, 'signed')
     const second = sketch(mould.id, area.id, { patchId: first.patchId })
     await sketchPatch(ada, second)
-    await signPlan(ada, { planId: second.id, sawVersion: 1, becauses: await becausesOf(first.patchId, second.id) })
+    await signPlan(ada, {
+      planId: second.id,
+      sawVersion: 1,
+      becauses: await becausesOf(first.patchId, second.id),
+    })
     await benchPlan(lam, { planId: second.id, sawVersion: 2 })
     const refused = await refusal(benchPlan(lam, { planId: first.planId, sawVersion: 2 }))
-    expect(refused).toMatchObject({ status: 409, message: 'Another version of this patch is in work already' })
+    expect(refused).toMatchObject({
+      status: 409,
+      message: 'Another version of this patch is in work already',
+    })
     const third = await refusal(sketchPatch(ada, sketch(mould.id, area.id, { patchId: first.patchId })))
-    expect(third).toMatchObject({ status: 409, message: expect.stringMatching(/a change now is a new patch/) })
+    expect(third).toMatchObject({
+      status: 409,
+      message: expect.stringMatching(/a change now is a new patch/),
+    })
   })
 
   test('pressed twice by the same person: done once; by another: refused', async () => {
@@ -291,7 +351,10 @@ describe('laid', () => {
     const lots = await lotsOf(patchId, planId)
     expect(lots.map((lot) => lot.material).sort()).toEqual(['200 twill', '650 twill'])
     const early = await refusal(layPatch(lam, { ...act, lots }))
-    expect(early).toMatchObject({ status: 422, message: expect.stringMatching(/Not laid while job lines are open/) })
+    expect(early).toMatchObject({
+      status: 422,
+      message: expect.stringMatching(/Not laid while job lines are open/),
+    })
     await tickAll(planId)
     const short = await refusal(layPatch(lam, { ...act, lots: lots.slice(0, 1) }))
     expect(short.message).toBe(`Give the lot of ${lots[1]?.material}`)
@@ -346,7 +409,9 @@ describe('laid', () => {
     const { patchId, planId, act } = await onTheBench()
     await tickAll(planId)
     const lots = await lotsOf(patchId, planId)
-    expect((await refusal(layPatch(lam, { ...act, doneOn: '2999-01-01', lots }))).fields).toHaveProperty('doneOn')
+    expect((await refusal(layPatch(lam, { ...act, doneOn: '2999-01-01', lots }))).fields).toHaveProperty(
+      'doneOn',
+    )
     expect((await planOf(patchId, planId)).state).toBe('on the bench')
   })
 
@@ -385,7 +450,11 @@ describe('put by', () => {
     const { version } = await planOf(patchId, planId)
     await putByPlan(ada, { planId, sawVersion: version, reason: 'the point moved back' })
     await putByPlan(ada, { planId, sawVersion: version, reason: 'the point moved back' })
-    expect(await planOf(patchId, planId)).toMatchObject({ state: 'put by', putByReason: 'the point moved back', version: version + 1 })
+    expect(await planOf(patchId, planId)).toMatchObject({
+      state: 'put by',
+      putByReason: 'the point moved back',
+      version: version + 1,
+    })
     expect((await countsOf(mould.id)).planOnBench).toBeNull()
     // A new version may follow.
     await sketchPatch(ada, sketch(mould.id, area.id, { patchId }))
@@ -404,7 +473,8 @@ test('a list tells each patch by the version that matters: in work, else the new
   const { patchId, planId } = await aPatch(mould.id, area.id, 'sketched')
   const second = sketch(mould.id, area.id, { patchId })
   await sketchPatch(ada, second)
-  const versions = async () => (await listPatches(ada, { mouldId: mould.id })).map((patch) => [patch.planId, patch.state])
+  const versions = async () =>
+    (await listPatches(ada, { mouldId: mould.id })).map((patch) => [patch.planId, patch.state])
   expect(await versions()).toEqual([[second.id, 'sketched']])
   await putByPlan(ada, { planId: second.id, sawVersion: 1, reason: 'no' })
   expect(await versions()).toEqual([[planId, 'sketched']])

@@ -61,7 +61,11 @@ describe('release of face, areas and patches', () => {
     await anArea(id, { name: 'wall' })
     await log(id, 'coat', { doneOn: '2024-05-01', data: { coats: 4, product: 'old' } })
     await log(id, 'strip', { doneOn: '2024-05-02', areaId: floor.id })
-    await log(id, 'coat', { doneOn: '2024-05-03', areaId: floor.id, data: { coats: 2, product: 'new', lot: 'N1' } })
+    await log(id, 'coat', {
+      doneOn: '2024-05-03',
+      areaId: floor.id,
+      data: { coats: 2, product: 'new', lot: 'N1' },
+    })
     await log(id, 'pull', { doneOn: '2024-05-04' })
     expect(await releaseOf(id, 'floor')).toMatchObject({
       stripOn: '2024-05-02',
@@ -71,13 +75,21 @@ describe('release of face, areas and patches', () => {
       pullsSinceCoat: 1,
     })
     for (const name of ['whole face', 'wall']) {
-      expect(await releaseOf(id, name)).toMatchObject({ stripOn: null, coatsSinceStrip: 4, coatProduct: 'old' })
+      expect(await releaseOf(id, name)).toMatchObject({
+        stripOn: null,
+        coatsSinceStrip: 4,
+        coatProduct: 'old',
+      })
     }
     expect(codes(await countsOf(id), 'floor')).toEqual(['not-sealed', 'too-few-coats'])
     expect(codes(await countsOf(id), 'whole face')).toEqual([])
     // A coat of the whole face lies on the floor as well.
     await log(id, 'coat', { doneOn: '2024-05-05', data: { coats: 1 } })
-    expect(await releaseOf(id, 'floor')).toMatchObject({ coatsSinceStrip: 3, coatOn: '2024-05-05', pullsSinceCoat: 0 })
+    expect(await releaseOf(id, 'floor')).toMatchObject({
+      coatsSinceStrip: 3,
+      coatOn: '2024-05-05',
+      pullsSinceCoat: 0,
+    })
   })
 
   test('a seal before the strip is none', async () => {
@@ -112,8 +124,15 @@ describe('release of face, areas and patches', () => {
     await log(id, 'seal', { doneOn: '2024-05-02' })
     await log(id, 'coat', { doneOn: '2024-05-03', data: { coats: 4 } })
     for (const [index, doneOn] of ['2024-05-04', '2024-05-05', '2024-05-06'].entries()) {
-      const matters = beforeLayUp(await countsOf(id), defaultUpkeepRules, '2024-07-01', '2024-07-01T12:00:00Z')
-      expect(matters.find((matter) => matter.code === 'first-pulls')?.text).toMatch(`pull ${index + 1} of the first 3`)
+      const matters = beforeLayUp(
+        await countsOf(id),
+        defaultUpkeepRules,
+        '2024-07-01',
+        '2024-07-01T12:00:00Z',
+      )
+      expect(matters.find((matter) => matter.code === 'first-pulls')?.text).toMatch(
+        `pull ${index + 1} of the first 3`,
+      )
       await log(id, 'pull', { doneOn })
     }
     expect(codes(await countsOf(id), 'whole face')).toEqual([])
@@ -197,5 +216,7 @@ test('what differs from the last good pull is told with both products', async ()
   const matter = beforeLayUp(counts, defaultUpkeepRules, '2024-07-01', '2024-07-01T12:00:00Z').find(
     (each) => each.code === 'differs-from-last-good',
   )
-  expect(matter?.text).toBe('Differs from the last good pull: release agent: A then, B now; release lot: 1 then, 2 now')
+  expect(matter?.text).toBe(
+    'Differs from the last good pull: release agent: A then, B now; release lot: 1 then, 2 now',
+  )
 })

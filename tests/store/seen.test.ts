@@ -14,7 +14,14 @@ import {
   changePart,
   readMouldPage,
 } from '#lib/services/moulds'
-import { addMaterial, addStack, changeMaterial, changeStack, listMaterials, listStacks } from '#lib/services/stores'
+import {
+  addMaterial,
+  addStack,
+  changeMaterial,
+  changeStack,
+  listMaterials,
+  listStacks,
+} from '#lib/services/stores'
 import { db } from '#lib/store/db'
 import {
   ada,
@@ -58,7 +65,10 @@ test('T47: two people have the same mould open', async () => {
   expect(seenByA).toEqual({ ...step(1).sees, status: ours[step(1).sees.status] })
   const inOurs = (state: { location: string; status: string }) => ({ ...state, status: ours[state.status] })
 
-  await writeEntry(ada, entry(mould.id, 'moved', { sawVersion: seenByA.version, data: { place: step(3).fields.location } }))
+  await writeEntry(
+    ada,
+    entry(mould.id, 'moved', { sawVersion: seenByA.version, data: { place: step(3).fields.location } }),
+  )
   expect(await stateNow()).toEqual(inOurs(expected.after_step_3))
 
   const setState = (sawVersion: number) =>
@@ -85,7 +95,9 @@ describe('place and state', () => {
   test('of several at once with the same version seen, one is written', async () => {
     const { id } = await aMould()
     const sent = await Promise.allSettled(
-      ['A', 'B', 'C', 'D'].map((place) => writeEntry(lam, entry(id, 'moved', { sawVersion: 1, data: { place } }))),
+      ['A', 'B', 'C', 'D'].map((place) =>
+        writeEntry(lam, entry(id, 'moved', { sawVersion: 1, data: { place } })),
+      ),
     )
     expect(sent.filter((each) => each.status === 'fulfilled')).toHaveLength(1)
     expect(await versionOf(id)).toBe(2)
@@ -95,11 +107,13 @@ describe('place and state', () => {
     const { id } = await aMould()
     await log(id, 'moved', { data: { place: 'oven' } })
     await log(id, 'state', { data: { state: 'away', reason: 'lent' } })
-    const refused = await refusal(writeEntry(ada, entry(id, 'moved', { sawVersion: 1, data: { place: 'rack' } })))
+    const refused = await refusal(
+      writeEntry(ada, entry(id, 'moved', { sawVersion: 1, data: { place: 'rack' } })),
+    )
     expect(refused.current).toEqual({ version: 3, values: { place: 'oven', states: 'away: lent' } })
   })
 
-  test('other entries don\'t raise the version: a pull disturbs nobody\'s form', async () => {
+  test("other entries don't raise the version: a pull disturbs nobody's form", async () => {
     const { id } = await aMould()
     await log(id, 'pull')
     await log(id, 'damage')
@@ -154,7 +168,9 @@ describe('a change of a record that was seen in an older version', () => {
     const part = { id: randomUUID(), code: 'NC', name: 'nose cone', note: '' }
     await addPart(ada, part)
     await changePart(ada, { ...part, name: 'nose', version: 1 })
-    expect((await refusal(changePart(ben, { ...part, version: 1 }))).current?.values).toMatchObject({ name: 'nose' })
+    expect((await refusal(changePart(ben, { ...part, version: 1 }))).current?.values).toMatchObject({
+      name: 'nose',
+    })
 
     const [material] = (await listMaterials(ada, {})).filter((each) => each.id === bulkId)
     if (!material) throw new Error('no material')
@@ -167,10 +183,17 @@ describe('a change of a record that was seen in an older version', () => {
     const plies = [{ materialId: surfaceId, directionDeg: 0 }]
     const stack = { id: randomUUID(), code: 'ONE', name: 'one ply', note: '', plies }
     await addStack(ada, stack)
-    await changeStack(ada, { ...stack, plies: [...plies, { materialId: bulkId, directionDeg: 90 }], version: 1 })
+    await changeStack(ada, {
+      ...stack,
+      plies: [...plies, { materialId: bulkId, directionDeg: 90 }],
+      version: 1,
+    })
     expect((await refusal(changeStack(ben, { ...stack, name: 'mine', version: 1 }))).current).toMatchObject({
       version: 2,
-      values: { name: 'one ply', plies: [{ materialId: surfaceId }, { materialId: bulkId, directionDeg: 90 }] },
+      values: {
+        name: 'one ply',
+        plies: [{ materialId: surfaceId }, { materialId: bulkId, directionDeg: 90 }],
+      },
     })
     expect((await listStacks(ada, {})).find((each) => each.id === stack.id)?.plies).toHaveLength(2)
   })
@@ -184,7 +207,7 @@ describe('a change of a record that was seen in an older version', () => {
     expect(await versionOf(mould.id)).toBe(2)
   })
 
-  test('what was never saved can\'t be changed', async () => {
+  test("what was never saved can't be changed", async () => {
     expect((await refusal(changeMould(ada, { ...mouldInput(), version: 1 }))).status).toBe(404)
   })
 
@@ -233,7 +256,10 @@ describe('a new record', () => {
 
 describe('codes', () => {
   test.each(['lh-P2x', ' LH-p2X ', 'LH-P2X'])('LH-P2x is taken for %j', async (code) => {
-    await addMould(ada, mouldInput({ id: '00000000-0000-4000-8000-0000000000aa', code: 'LH-P2x', name: 'hull' })).catch(() => null)
+    await addMould(
+      ada,
+      mouldInput({ id: '00000000-0000-4000-8000-0000000000aa', code: 'LH-P2x', name: 'hull' }),
+    ).catch(() => null)
     const refused = await refusal(addMould(ada, mouldInput({ code: code.trim() })))
     expect(refused.fields.code).toMatch(/has this code; codes are compared without case/)
     expect((await readMouldPage(ada, { code })).mould.name).toBe('hull')
@@ -266,7 +292,13 @@ describe('codes', () => {
       addPattern(ada, { id: one(), code: 'c1', ...pattern }),
       addSet(ada, { id: one(), code: 'c1', name: 'b', note: '' }),
       addMaterial(ada, { ...figures, id: one(), code: material.code.toLowerCase() }),
-      addStack(ada, { id: one(), code: 'm141', name: 'b', note: '', plies: [{ materialId: surfaceId, directionDeg: 0 }] }),
+      addStack(ada, {
+        id: one(),
+        code: 'm141',
+        name: 'b',
+        note: '',
+        plies: [{ materialId: surfaceId, directionDeg: 0 }],
+      }),
     ]
     for (const each of tries) expect((await refusal(each)).fields).toHaveProperty('code')
   })
@@ -274,7 +306,9 @@ describe('codes', () => {
   test('area names within a mould, and piece numbers within a split mould', async () => {
     const mould = await aMould()
     await anArea(mould.id, { name: 'Floor' })
-    expect((await refusal(addArea(ada, areaInput(mould.id, { name: 'floor' })))).fields).toHaveProperty('name')
+    expect((await refusal(addArea(ada, areaInput(mould.id, { name: 'floor' })))).fields).toHaveProperty(
+      'name',
+    )
     await anArea((await aMould()).id, { name: 'floor' })
     const setId = randomUUID()
     await addSet(ada, { id: setId, code: 'SET-1', name: 'split', note: '' })
@@ -299,7 +333,14 @@ describe('a reference to something that is not there is refused in words', () =>
     ['mouldId', () => addArea(ada, areaInput(nowhere))],
     [
       'materialId',
-      () => addStack(ada, { id: randomUUID(), code: 'GAP', name: 'gap', note: '', plies: [{ materialId: nowhere, directionDeg: 0 }] }),
+      () =>
+        addStack(ada, {
+          id: randomUUID(),
+          code: 'GAP',
+          name: 'gap',
+          note: '',
+          plies: [{ materialId: nowhere, directionDeg: 0 }],
+        }),
     ],
     [
       'areaId',
@@ -323,7 +364,9 @@ test('a reading of tomorrow is refused, and one that was sent before under anoth
   await addReadings(lam, given)
   const again = { ...given, readings: [{ ...reading, id: randomUUID() }, reading] }
   expect((await refusal(addReadings(lam, again))).fields).toHaveProperty('readings')
-  expect((await refusal(addReadings(lam, { ...given, measuredOn: '2999-01-01' }))).fields).toHaveProperty('measuredOn')
+  expect((await refusal(addReadings(lam, { ...given, measuredOn: '2999-01-01' }))).fields).toHaveProperty(
+    'measuredOn',
+  )
 })
 
 test('the stack of the sample is as it was written', async () => {

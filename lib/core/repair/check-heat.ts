@@ -4,9 +4,9 @@ import { figure } from '../units'
 import type { HeatLimits, PatchInput } from './types'
 
 const limitNames = {
-  inUseC: 'in use under pressure',
-  freeStandingC: 'free-standing (present Tg)',
-  bondedC: 'bonded bushes and backing',
+  inUseC: 'the limit in use under pressure',
+  freeStandingC: 'the free-standing limit (present Tg)',
+  bondedC: 'the limit of bonded bushes and backing',
 } as const satisfies Record<keyof HeatLimits, string>
 
 const limitKeys = ['inUseC', 'freeStandingC', 'bondedC'] as const
@@ -29,12 +29,11 @@ export function hottestC(cycle: CureCycle): number | null {
 function unknownLimits(input: PatchInput, place: string): Finding[] {
   const unknown = limitKeys.filter((key) => input.heat[key] === null)
   if (unknown.length === 0 || (input.cure === null && input.postCure === null)) return []
-  const limits = unknown.length === 1 ? 'A heat limit of the mould is' : 'Heat limits of the mould are'
   return [
     {
       code: 'heat-limit-unknown',
       severity: 'look',
-      text: `${limits} not known: ${unknown.map((key) => limitNames[key]).join('; ')}.`,
+      text: `Not known of the mould: ${unknown.map((key) => limitNames[key]).join('; ')}.`,
       place,
       cure: 'Find it from the post-cure chart, the data sheet or a coupon before anything is heated.',
     },
@@ -91,7 +90,7 @@ interface Heating {
 function againstLimit(input: PatchInput, { stage, hottest, key, limit }: Heating): Finding | null {
   const leastMarginC = input.rules.heatMarginC
   const figures = { hottestC: hottest, limitC: limit, marginC: limit - hottest }
-  const words = `The ${stage} goes to ${figure(hottest, 1)} °C; the limit ${limitNames[key]} is ${figure(limit, 1)} °C`
+  const words = `The ${stage} goes to ${figure(hottest, 1)} °C; ${limitNames[key]} is ${figure(limit, 1)} °C`
   const slug = { inUseC: 'in-use', freeStandingC: 'free-standing', bondedC: 'bonded' }[key]
   const unpressed = stage === 'post-cure' && key === 'inUseC'
   if (hottest > limit) {
@@ -131,7 +130,9 @@ function tgFindings(input: PatchInput, place: string): Finding[] {
   const last = input.postCure ?? input.cure
   if (last === null) return []
   const next = nextPartFindings(input, last, place)
-  return next.some(({ severity }) => severity === 'look') ? next : [...next, ...limitDrops(input, last, place)]
+  return next.some(({ severity }) => severity === 'look')
+    ? next
+    : [...next, ...limitDrops(input, last, place)]
 }
 
 /** The next part is well, but the mould was good for more than the patch is. */

@@ -1,7 +1,7 @@
 import type { Finding } from '../result'
 import { figure } from '../units'
 import type { Ground } from './ground'
-import { reachedAt } from './reach'
+import { clearNow, reachedAt } from './reach'
 import type { Recess } from './recess'
 import type { TaperPlan } from './taper'
 import type { PatchInput } from './types'
@@ -45,7 +45,10 @@ function belowRatio(ground: Ground): Finding[] {
 function longerTaper(ground: Ground, neededMm: number): string {
   const asked = figure(ground.input.taper.ratio)
   const reached = reachedAt(ground, neededMm - ground.taper.lengths.lengthMm)
-  if (reached.length === 0) return `Build by ratio: ${figure(neededMm)} mm fits here and is ${asked}:1.`
+  if (reached.length === 0) {
+    const room = clearNow(ground) ? 'fits here' : 'reaches nothing that this one does not reach already'
+    return `Build by ratio: ${figure(neededMm)} mm ${room} and is ${asked}:1.`
+  }
   return `Choose which rule gives way: ${asked}:1 would come nearer than the rules allow to ${reached.join(', ')}.`
 }
 

@@ -1,10 +1,9 @@
 import { figure } from '../units'
 import { cautions } from './cautions'
-import { backTags, comesOut, faceCut, type Job, jobLine, patternWord, workedFace } from './job'
+import { depthMm, faceCut, type Job, jobLine, patternWord, setAnew, workedFace } from './job'
 import { taperLines } from './job-taper'
 import { plyRange } from './recess'
 import type { HeatLimits, JobLine } from './types'
-import { sum } from './working-line'
 
 /** How far beyond the outermost outline release is stripped from the face, mm; from memory. */
 const stripBeyondMm = 25
@@ -22,7 +21,7 @@ export function cuttingLines(job: Job): JobLine[] {
       'Before any cut: leak check cold and hot (note bagging, volume, pins, start pressure and temperature), key ' +
         'dowels measured, thickness at three places round the opening, tapped and looked over from both faces, ' +
         `photos with a scale. Place: ${job.place}.`,
-      { cautions: [cautions.vacuum, cautions.hot] },
+      { cautions: [cautions.vacuum, cautions.vessel, cautions.hot] },
     ),
     jobLine('strip', 'Strip release', stripDetail(job), { cautions: [cautions.solvent] }),
     jobLine('mark', 'Mark out, checked by a second person', markDetail(job), { secondPerson: true }),
@@ -121,12 +120,12 @@ function markDetail(job: Job): string {
 /** Bushes outside the opening that the plies run over come out before anything is cut round them. */
 function takeOutLines(job: Job): JobLine[] {
   if (job.dowelsUnderPlies.length === 0) return []
-  const tags = job.dowelsUnderPlies.join(', ')
+  const one = job.dowelsUnderPlies.length === 1
   return [
     jobLine(
       'take-out',
-      `Take out ${tags}`,
-      `Plies run over ${job.dowelsUnderPlies.length === 1 ? 'its place' : 'their places'}. Measure ${tags} from the datums first; then take the ${backTags(job)} out without heat or blows on the laminate.`,
+      `Take out ${job.dowelsUnderPlies.join(', ')}`,
+      `Plies run over ${one ? 'its place' : 'their places'}: measure ${one ? 'it' : 'them'} from the datums, then take ${one ? 'it' : 'them'} out, without heat or blows on the laminate.`,
       { cautions: [cautions.dust] },
     ),
   ]
@@ -147,15 +146,11 @@ function dryDetail(heat: HeatLimits, marginC: number): string {
   return `Under vacuum at ${range} until no moisture comes out: 4 to 24 h, about 1 h a millimetre at 100 °C. ${ramp}`
 }
 
-function depthMm(job: Job): number {
-  return sum(job.recess.plies.map((ply) => ply.thicknessMm)) * job.recess.scale
-}
-
 function releaseLines(job: Job): JobLine[] {
-  const pins =
-    job.dowelsInOpening.length === 0 ? '' : ` Pin for ${job.dowelsInOpening.join(', ')} in and released.`
   if (job.input.side === 'pattern-back') {
     const word = patternWord(job)
+    const tags = setAnew(job)
+    const pins = tags.length === 0 || !job.input.patternAvailable ? '' : ` ${pinWords(tags)} in and released.`
     const prepare = job.recess.breaksFace
       ? jobLine(
           'release',
@@ -184,7 +179,7 @@ function releaseLines(job: Job): JobLine[] {
       jobLine(
         'caul',
         'Fit the caul',
-        `Clamp ${job.input.patternAvailable ? 'it' : 'the splash, as the caul,'} on the tool face over the opening, without a gap at its edge.${pins}`,
+        `Clamp ${job.input.patternAvailable ? 'it' : 'the splash, as the caul,'} on the tool face over the opening, without a gap at its edge.`,
       ),
     ]
   }
@@ -194,6 +189,10 @@ function releaseLines(job: Job): JobLine[] {
     'All plies are out, so the recess has no bottom: a released plate on the back, clamped without a gap.',
   )
   return job.recess.breaksBack ? [maskLine(), backing] : [maskLine()]
+}
+
+function pinWords(tags: readonly string[]): string {
+  return tags.length === 1 ? `Pin for ${tags[0]}` : `Pins for ${tags.join(', ')}`
 }
 
 function maskLine(): JobLine {

@@ -1,7 +1,7 @@
 import { figure } from '../units'
 import { leakLimits } from '../vacuum'
 import { cautions } from './cautions'
-import { type Job, jobLine } from './job'
+import { type Job, jobLine, setAnew } from './job'
 import type { JobLine } from './types'
 
 /** From the cured patch to the pull that proves it. Counts and times are the trade's usual ones, from memory. */
@@ -14,12 +14,12 @@ export function finishingLines(job: Job): JobLine[] {
       'dress',
       'Dress',
       breaksFace
-        ? 'Flat to the face with a block: 180 grit, then finer to match, 600 to 1200. Do not cut into laminate at the edge of the patch.'
+        ? 'Flat to the face with a block: 180 grit, then finer to match, 600 to 1200. Do not cut into the laminate at the edge of the patch.'
         : 'Break edges and resin runs on the back. The tool face is untouched.',
       { cautions: [cautions.dust, cautions.edges] },
     ),
     jobLine('leak-cold', 'Mould leak check, cold', `Pump off: ${leak}.`, { cautions: [cautions.vacuum] }),
-    jobLine('leak-hot', 'Mould leak check, hot', `At service temperature: ${leak}, hot with hot.`, {
+    jobLine('leak-hot', 'Mould leak check, hot', `At service temperature: ${leak}, compared hot with hot.`, {
       cautions: [cautions.vacuum, cautions.vessel, cautions.hot],
     }),
     jobLine('measure', 'Measure, by somebody else', measureDetail(job), { secondPerson: true }),
@@ -28,11 +28,11 @@ export function finishingLines(job: Job): JobLine[] {
 }
 
 function measureDetail(job: Job): string {
-  const set = job.dowelsInOpening.length === 0 ? '' : ` ${job.dowelsInOpening.join(', ')} from the datums;`
+  const set = setAnew(job).length === 0 ? '' : ` ${setAnew(job).join(', ')} from the datums;`
   const profile = job.recess.breaksFace
-    ? ' profile over the patch and step at its edge;'
+    ? ' profile over the patch within 0.1 mm and step at its edge under 0.05 mm, or what the shop asks;'
     : ' flatness against as-found;'
-  return `Not by who laid it:${set}${profile} key dowels against as-found. Note instrument and temperature.`
+  return `Not by whoever laid it:${set}${profile} key dowels against as-found. Note instrument and temperature.`
 }
 
 function releaseLines(): JobLine[] {
@@ -52,7 +52,7 @@ function releaseLines(): JobLine[] {
     jobLine(
       'tape-test',
       'Tape test',
-      'Masking tape on patch and on old face: it must come off both easily. It grips: coat again and test again.',
+      'Masking tape on patch and on old face: it must come off both easily. Where it grips, coat again and test again.',
     ),
     proofLine(),
   ]
@@ -62,7 +62,7 @@ function proofLine(): JobLine {
   return jobLine(
     'proof-pull',
     'Proof pull',
-    'A careful first pull with a part that may be lost. Note how it went; coat again before the next.',
+    'A careful first pull, with a part that can be spared. Note how it went; coat again before the next.',
     { cautions: [cautions.edges, cautions.hot] },
   )
 }

@@ -6,6 +6,15 @@ interface Thing {
   readonly mm: number
 }
 
+/** Does nothing lie nearer to the planned outlines than the rules allow? */
+export function clearNow(ground: Ground): boolean {
+  const { faceMm, backMm, input } = ground
+  const fromFace = input.side === 'place-face'
+  const face = faceMm === null || !fromFace ? [] : faceThings(ground).filter(({ mm }) => mm < faceMm)
+  const back = backMm === null || fromFace ? [] : backThings(ground).filter(({ mm }) => mm < backMm)
+  return face.length + back.length === 0
+}
+
 /** Names of what outlines that are `moreMm` larger would come too near to, and the planned ones do not. */
 export function reachedAt(ground: Ground, moreMm: number): string[] {
   const { faceMm, backMm, input } = ground

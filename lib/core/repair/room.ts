@@ -1,5 +1,6 @@
 import { figure } from '../units'
 import type { Ground } from './ground'
+import { capital } from './words'
 import { sum } from './working-line'
 
 /** What taper fits between the opening and something at `freeMm` from it. */
@@ -63,7 +64,9 @@ interface Offer {
 export function roomCure(ground: Ground, { room, marginMm, lapsMm, others }: Offer): string {
   const asked = figure(ground.input.taper.ratio)
   const step = room.withinRules
-    ? [`${stepWords(ground, room)}, not below the ${asked}:1 asked for${marginWords(ground, room, marginMm, lapsMm)}`]
+    ? [
+        `${stepWords(ground, room)}, not below the ${asked}:1 asked for${marginWords(ground, room, marginMm, lapsMm)}`,
+      ]
     : []
   const offered = [...step, ...others.filter((each) => each !== null)]
   const none = room.withinRules
@@ -71,6 +74,8 @@ export function roomCure(ground: Ground, { room, marginMm, lapsMm, others }: Off
     : room.largestStepMm === null
       ? ' No taper fits on that side.'
       : ` ${stepWords(ground, room)}, below the ${asked}:1 asked for, so it is no cure.`
+  const [only, ...more] = offered
+  if (only !== undefined && more.length === 0) return `${capital(only)}.${none}`
   return `Choose: ${offered.join('. Or ')}.${none}`
 }
 

@@ -34,3 +34,8 @@ export const edgeWords: Readonly<Record<Edge, { readonly name: string; readonly 
   scarf: { name: 'sanded scarf', asked: 'An even taper, sanded; its length is a ratio of the thickness.' },
   steps: { name: 'machined steps', asked: 'A land for each ply, cut by machine.' },
 }
+
+/** "cure" to "Cure": the first sign of a sentence. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}

@@ -67,7 +67,7 @@ describe('a cured ply', () => {
   })
 
   test.each([
-    [{ ...twill, fibreArealWeightGsm: 0 }, /fibre areal weight of 650 twill must be above 0 g\/m2, got 0/],
+    [{ ...twill, fibreArealWeightGsm: 0 }, /fibre areal weight of 650 twill must be above 0 g\/m², got 0/],
     [{ ...twill, fibreArealWeightGsm: Number.NaN }, /got NaN/],
     [{ ...twill, fibreDensityGcm3: -1 }, /fibre density of 650 twill.*got -1/],
     [withContent({ kind: 'fibre-volume', fibreVolumeFraction: 55 }), /between 0 and 1, got 55/],

@@ -25,11 +25,14 @@ test('stops come first, then looks, then notes', () => {
 })
 
 describe('state', () => {
-  test.each(['retired', 'away', 'being built', 'held', 'under repair'] as const)('%s stops, with its reason', (state) => {
-    const found = matters({ flags: [{ state, reason: 'lent out', doneOn: '2026-05-01' }] })
-    expect(found).toHaveLength(1)
-    expect(found[0]).toMatchObject({ severity: 'stop', text: `The mould is ${state}: lent out` })
-  })
+  test.each(['retired', 'away', 'being built', 'held', 'under repair'] as const)(
+    '%s stops, with its reason',
+    (state) => {
+      const found = matters({ flags: [{ state, reason: 'lent out', doneOn: '2026-05-01' }] })
+      expect(found).toHaveLength(1)
+      expect(found[0]).toMatchObject({ severity: 'stop', text: `The mould is ${state}: lent out` })
+    },
+  )
 
   test('a part in it stops, and the pull settles it', () => {
     expect(matters({ clearedOn: '2026-05-30' })[0]).toMatchObject({
@@ -72,12 +75,22 @@ describe('release', () => {
   })
 
   test('coats lacking after a strip are counted', () => {
-    expect(of(matters({ release: [release({ coatsSinceStrip: 1 })] }), 'too-few-coats')?.word).toBe('3 more coats')
-    expect(of(matters({ release: [release({ coatsSinceStrip: 3 })] }), 'too-few-coats')?.word).toBe('1 more coat')
+    expect(of(matters({ release: [release({ coatsSinceStrip: 1 })] }), 'too-few-coats')?.word).toBe(
+      '3 more coats',
+    )
+    expect(of(matters({ release: [release({ coatsSinceStrip: 3 })] }), 'too-few-coats')?.word).toBe(
+      '1 more coat',
+    )
   })
 
   test('never stripped: an old release is not judged by coats after a strip', () => {
-    const old = release({ stripOn: null, sealOn: null, sealedSinceStrip: false, coatsSinceStrip: 1, pullsSinceStrip: 0 })
+    const old = release({
+      stripOn: null,
+      sealOn: null,
+      sealedSinceStrip: false,
+      coatsSinceStrip: 1,
+      pullsSinceStrip: 0,
+    })
     expect(matters({ release: [old] })).toEqual([])
   })
 
@@ -95,7 +108,13 @@ describe('release', () => {
     const face = release({ pullsSinceCoat: 7 })
     const area = release({ target: 'area', areaId: 'a', name: 'floor', pullsSinceCoat: 7 })
     expect(matters({ release: [face, area] }).map((matter) => matter.place)).toEqual(['whole face'])
-    const apart = release({ target: 'area', areaId: 'a', name: 'floor', coatOn: '2026-05-09', pullsSinceCoat: 6 })
+    const apart = release({
+      target: 'area',
+      areaId: 'a',
+      name: 'floor',
+      coatOn: '2026-05-09',
+      pullsSinceCoat: 6,
+    })
     expect(matters({ release: [face, apart] }).map((matter) => [matter.place, matter.areaId])).toEqual([
       ['whole face', null],
       ['floor', 'a'],
@@ -130,7 +149,10 @@ describe('leak checks', () => {
   })
 
   test('older than the last repair: a look', () => {
-    expect(matters({ ...leak(20, 22, 10), leakSinceRepair: false })[0]).toMatchObject({ code: 'leak-before-repair', severity: 'look' })
+    expect(matters({ ...leak(20, 22, 10), leakSinceRepair: false })[0]).toMatchObject({
+      code: 'leak-before-repair',
+      severity: 'look',
+    })
   })
 
   test('due again after the days of the rule, not before', () => {
@@ -139,6 +161,10 @@ describe('leak checks', () => {
   })
 
   test('none written down: missing, never taken as tight', () => {
-    expect(matters({ lastLeak: null })[0]).toMatchObject({ code: 'leak-unknown', word: 'missing', severity: 'look' })
+    expect(matters({ lastLeak: null })[0]).toMatchObject({
+      code: 'leak-unknown',
+      word: 'missing',
+      severity: 'look',
+    })
   })
 })

@@ -1,9 +1,19 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { handStates, holdingStates, type MouldCounts, mouldStanding, mouldStates } from '#lib/core/log/index'
+import {
+  type handStates,
+  holdingStates,
+  type MouldCounts,
+  mouldStanding,
+  mouldStates,
+} from '#lib/core/log/index'
 import { quietCounts } from './sample-counts'
 
-const flag = (state: (typeof handStates)[number]) => ({ state, reason: `because ${state}`, doneOn: '2026-05-01' })
+const flag = (state: (typeof handStates)[number]) => ({
+  state,
+  reason: `because ${state}`,
+  doneOn: '2026-05-01',
+})
 
 /** Counts that make each state hold by itself. */
 const causes: readonly (readonly [string, Partial<MouldCounts>])[] = [
@@ -15,7 +25,10 @@ const causes: readonly (readonly [string, Partial<MouldCounts>])[] = [
   ['under repair', { flags: [flag('under repair')] }],
   ['held', { openDamage: [{ what: 'a crack', areaName: 'floor', doneOn: '2026-05-20' }] }],
   ['held', { flags: [flag('held')] }],
-  ['proof pull only', { unprovedPatches: [{ patchId: 'p', number: 7, place: 'floor B5', laidOn: '2026-05-01' }] }],
+  [
+    'proof pull only',
+    { unprovedPatches: [{ patchId: 'p', number: 7, place: 'floor B5', laidOn: '2026-05-01' }] },
+  ],
   ['racked', { flags: [flag('racked')] }],
 ]
 
@@ -59,14 +72,21 @@ describe('state of a mould', () => {
 
   test('the reason is that of the state that is told', () => {
     expect(mouldStanding(quietCounts({ flags: [flag('racked'), flag('away')] })).reason).toBe('because away')
-    expect(mouldStanding(quietCounts({ clearedOn: '2026-05-21', clearedForProof: true })).reason).toBe('proof pull')
+    expect(mouldStanding(quietCounts({ clearedOn: '2026-05-21', clearedForProof: true })).reason).toBe(
+      'proof pull',
+    )
     expect(
-      mouldStanding(quietCounts({ openDamage: [{ what: 'a crack', areaName: 'floor', doneOn: '2026-05-20' }] })).reason,
+      mouldStanding(
+        quietCounts({ openDamage: [{ what: 'a crack', areaName: 'floor', doneOn: '2026-05-20' }] }),
+      ).reason,
     ).toBe('a crack (floor)')
   })
 
   test('a state that holds twice is given with both reasons', () => {
     const counts = together([causes[4]?.[1] ?? {}, causes[5]?.[1] ?? {}])
-    expect(holdingStates(counts).map((each) => each.reason)).toEqual(['because under repair', 'Patch 7, floor B5'])
+    expect(holdingStates(counts).map((each) => each.reason)).toEqual([
+      'because under repair',
+      'Patch 7, floor B5',
+    ])
   })
 })

@@ -86,11 +86,20 @@ describe('the edge of the area', () => {
   })
 
   test('where cover plies take the room that the taper needs, that is said', () => {
-    const input = on(edgeAt(102), { coverPlies: [plyOf(0.5)] })
-    const finding = found(input, 'footprint-leaves-area')!
+    const taper = { ratio: 20, mmPerPly: 12, use: 'mm-per-ply' as const }
+    const finding = found(on(edgeAt(102), { taper, coverPlies: [plyOf(0.5)] }), 'footprint-leaves-area')!
     expect(finding.cure).toMatch(
-      /6\.2 mm a ply fits.*12\.3:1, below the 20:1.*Without cover plies on that side 10\.3 mm a ply fits: 20\.7:1/,
+      /^Choose: without cover plies on that side 10\.3 mm a ply fits: 20\.7:1\. Or .*6\.2 mm a ply fits.*12\.3:1, below the 20:1/,
     )
+  })
+
+  test('the words name the area and who runs off, and no choice that is none comes first', () => {
+    const finding = found(on(edgeAt(85)), 'footprint-leaves-area')!
+    expect(finding.text).toBe(
+      'The footprint on the back leaves the area "floor": plies fit up to 40 mm beyond the opening; ' +
+        'no. 5 runs off by 5 mm, no. 6 by 15 mm.',
+    )
+    expect(finding.cure).toMatch(/^Choose: only 4 of 6 plies on that side/)
   })
 
   test('only the cover ply runs off: it can be left out', () => {
@@ -193,7 +202,22 @@ describe('dowels and datums', () => {
       place: expect.stringMatching(/, D3$/),
     })
     expect(found(on(at(10, { isDatum: true })), 'datum-in-opening')?.cure).toMatch(/Measure the frame/)
-    expect(codes(on(at(45)))).not.toContain('dowel-in-opening')
+    expect(codes(on(at(45, { bushDiameterMm: null, through: false })))).not.toContain('dowel-in-opening')
+  })
+
+  test('one whose bush alone reaches into the opening goes too, and is told once', () => {
+    const input = on(at(45))
+    expect(found(input, 'dowel-in-opening')?.text).toBe(
+      'The bush of dowel D3 reaches into the opening and goes with it.',
+    )
+    expect(codes(input)).not.toContain('dowel-near-face')
+    expect(codes(on(at(51)))).not.toContain('dowel-in-opening')
+  })
+
+  test('a through-bush in a recess that leaves the face whole is told as well', () => {
+    const back = { side: 'place-back' as const, removedPlies: [4, 5, 6] }
+    expect(codes(on(at(0), back))).toContain('dowel-in-opening')
+    expect(codes(on(at(0, { bushDiameterMm: null, through: false }), back))).not.toContain('dowel-in-opening')
   })
 
   test('near the opening counts from the rim', () => {
@@ -319,11 +343,14 @@ describe('heat', () => {
     expect(codes(at(60, 160, { [key]: 180 }))).not.toContain(near)
   })
 
-  test('a free-standing post-cure over the limit in use under pressure is a look', () => {
-    expect(found(at(60, 140, { inUseC: 135 }), 'post-cure-over-in-use-limit')).toMatchObject({
-      severity: 'look',
+  test('a free-standing post-cure over the limit in use under pressure is told, a look where no other limit judges it', () => {
+    const over = (limits: Partial<PatchInput['heat']>) =>
+      found(at(60, 140, { inUseC: 135, ...limits }), 'post-cure-over-in-use-limit')
+    expect(over({})).toMatchObject({
+      severity: 'note',
       cure: expect.stringContaining('without bag or pressure'),
     })
+    expect(over({ freeStandingC: null })).toMatchObject({ severity: 'look' })
   })
 
   test('an unknown limit is told by name, a cure that is not given too', () => {
@@ -348,6 +375,17 @@ describe('heat', () => {
     expect(found({ ...even, nextPartCureC: null }, 'next-part-cure-not-said')?.severity).toBe('note')
   })
 
+  test("a patch that stands less than the mould did drops the mould's limit, though the next part is well", () => {
+    const tg = (tgAfterC: number) => ({ ...even, postCure: cycle('post-cure', 130, tgAfterC) })
+    expect(found(tg(159), 'patch-tg-below-limit')).toMatchObject({
+      severity: 'look',
+      figures: { inUseC: 140, limitDropsToC: 139 },
+    })
+    expect(codes(tg(160))).not.toContain('patch-tg-below-limit')
+    expect(codes(tg(139))).not.toContain('patch-tg-below-limit')
+    expect(codes({ ...tg(159), nextPartCureC: null })).toContain('patch-tg-below-limit')
+  })
+
   test('without a post-cure the Tg after the cure counts', () => {
     const input = { ...even, postCure: null, cure: cycle('cure', 65, 70) }
     expect(codes(input)).toContain('patch-tg-low')
@@ -362,11 +400,11 @@ describe('material', () => {
     )
     const input = quietPatch({ stack })
     const finding = found(input, 'ply-wider-than-roll')!
-    expect(finding).toMatchObject({ severity: 'look', figures: { pieces: 2 } })
+    expect(finding).toMatchObject({ severity: 'look', figures: { pieces: [2, 2, 2] } })
+    expect(codes(input).filter((code) => code === 'ply-wider-than-roll')).toHaveLength(1)
+    const [first] = finding.figures!.layingOrders as number[]
     const strips = planned(input).value.takeOff.find((each) => each.material.rollWidthMm === 150)!.strips
-    const pieces = strips
-      .flatMap((strip) => strip.pieces)
-      .filter((piece) => piece.layingOrder === finding.figures!.layingOrder)
+    const pieces = strips.flatMap((strip) => strip.pieces).filter((piece) => piece.layingOrder === first)
     expect(pieces).toHaveLength(2)
     expect(pieces[0]!.acrossMm).toBe(pieces[1]!.acrossMm)
     expect(codes(quietPatch())).not.toContain('ply-wider-than-roll')

@@ -66,11 +66,13 @@ describe('job lines stand in the order in which the work is done', () => {
   test('in place from the back a caul closes the face; there is no pattern to seat on or lift off', () => {
     const codes = order(quietPatch({ side: 'place-back' }))
     expectInOrder(codes, ['scarf', 'clean', 'release', 'caul', 'lay-1'])
+    expectInOrder(codes, ['cure', 'caul-off', 'post-cure', 'dress'])
     for (const code of ['seat-gap', 'seat', 'lift']) expect(codes).not.toContain(code)
   })
 
   test('in place from the face the surround is masked, and a through cut gets a backing plate', () => {
     expectInOrder(order(quietPatch({ side: 'place-face' })), ['clean', 'mask', 'backing', 'lay-1'])
+    expectInOrder(order(quietPatch({ side: 'place-face' })), ['cure', 'backing-off', 'post-cure'])
     expect(order(quietPatch({ side: 'place-face', removedPlies: [1, 2] }))).not.toContain('backing')
   })
 
@@ -78,7 +80,7 @@ describe('job lines stand in the order in which the work is done', () => {
     const codes = order(
       quietPatch({ side: 'place-face', removedPlies: [1, 2], coverPlies: [plyOf(0.5), plyOf(0.5)] }),
     )
-    expectInOrder(codes, ['lay-2', 'turn', 'lay-3', 'lay-4'])
+    expectInOrder(codes, ['scarf', 'cover-ground', 'clean', 'lay-2', 'turn', 'lay-3', 'lay-4', 'bag'])
     expect(codes.filter((code) => code === 'turn')).toHaveLength(1)
   })
 
@@ -108,6 +110,16 @@ describe('job lines stand in the order in which the work is done', () => {
       title: 'Set D3 off the pattern pin',
       detail: expect.stringContaining('before the mould is lifted'),
     })
+  })
+
+  test('a bush that the plies run over is taken out before the cut and set anew with those in the opening', () => {
+    const dowels = [dowel('D3', [0, 0]), dowel('D4', [70, 0]), dowel('D5', [0, 300])]
+    const input = quietPatch({ area: { ...bareArea, dowels } })
+    expectInOrder(order(input), ['mark', 'take-out', 'cut', 'bush'])
+    expect(line(input, 'take-out').title).toBe('Take out D4')
+    expect(line(input, 'bush').title).toBe('Set D3, D4 off the pattern pin')
+    expect(line(input, 'seat').detail).toMatch(/Pins for D3, D4 in and released/)
+    expect(order(quietPatch(withPin))).not.toContain('take-out')
   })
 
   test('codes are unique, whatever the side and the edge', () => {
@@ -140,24 +152,22 @@ describe('what a line says', () => {
   test('a ply: material, direction with its tolerance as seen where it is laid, film off', () => {
     const stack = [0, 45, -45, 90].map((direction) => plyOf(0.5, direction))
     const input = quietPatch({ stack, removedPlies: [1, 2, 3, 4] })
-    expect(line(input, 'lay-2').title).toBe('Lay 2 of 4: 0.5 mm ply at 45 deg')
+    expect(line(input, 'lay-2').title).toBe('Lay 2 of 4: 0.5 mm ply at 45°')
     expect(line(input, 'lay-2').detail).toMatch(
-      /Direction 45 deg, \+\/-2: as you see it from the back, 45 deg clockwise.*Film off\.$/,
+      /Direction 45° ± 2°: as you see it from the back, 45° clockwise.*Film off\.$/,
     )
-    expect(line(input, 'lay-3').detail).toMatch(/45 deg anticlockwise/)
+    expect(line(input, 'lay-3').detail).toMatch(/45° anticlockwise/)
     expect(line(input, 'lay-1').detail).toMatch(/along the u arrow/)
     const fromFace = quietPatch({ stack, side: 'place-face', removedPlies: [1, 2] })
-    expect(line(fromFace, 'lay-1').detail).toMatch(/from the cavity, 45 deg anticlockwise/)
+    expect(line(fromFace, 'lay-1').detail).toMatch(/from the cavity, 45° anticlockwise/)
   })
 
   test('cure and post-cure: ramps and holds with the limits of the mould', () => {
     const input = quietPatch({ heat: { inUseC: 135, freeStandingC: 190, bondedC: null } })
     expect(line(input, 'cure').detail).toMatch(
-      /^Ramp 0\.5 degC\/min to 60 degC, hold 2 h; ramp 0\.2 degC\/min to 65 degC, hold 8 h\./,
+      /^Ramp 0\.5 °C\/min to 60 °C, hold 2 h; ramp 0\.2 °C\/min to 65 °C, hold 8 h\./,
     )
-    expect(line(input, 'cure').detail).toMatch(
-      /in use 135 degC, free-standing 190 degC, bonded parts unknown/,
-    )
+    expect(line(input, 'cure').detail).toMatch(/in use 135 °C, free-standing 190 °C, bonded parts unknown/)
     const cooled = {
       name: 'cooled',
       segments: [
@@ -167,10 +177,39 @@ describe('what a line says', () => {
       tgAfterC: 120,
     }
     expect(line(quietPatch({ cure: cooled }), 'cure').detail).toMatch(
-      /hold 1 h 30 min; cool at 1 degC\/min to 50 degC\./,
+      /hold 1 h 30 min; cool at 1 °C\/min to 50 °C\./,
     )
     expect(line(quietPatch({ cure: null }), 'cure').title).toMatch(/not given yet/)
     expect(order(quietPatch({ postCure: null }))).not.toContain('post-cure')
+  })
+
+  test('the scarf: how deep it is at every ply border', () => {
+    const stack = [plyOf(0.5), plyOf(0.5), plyOf(0.5)]
+    const input = quietPatch({ stack, removedPlies: [1, 2, 3], measuredThicknessMm: [1.8] })
+    expect(line(input, 'scarf').detail).toMatch(
+      /from nothing at 36 mm beyond the opening to 1\.8 mm deep at its edge.*mm: 12 out 1\.2 deep, 24 out 0\.6 deep\./,
+    )
+  })
+
+  test('drying stays below the limits of the mould, and says when that is slow', () => {
+    const dry = (inUseC: number | null, freeStandingC: number | null, bondedC: number | null) =>
+      line(quietPatch({ heat: { inUseC, freeStandingC, bondedC } }), 'dry').detail
+    expect(dry(160, 200, 160)).toMatch(/at 80 to 120 °C until/)
+    expect(dry(125, 200, null)).toMatch(/at 80 to 105 °C until.*within the mould's limits/)
+    expect(dry(null, 75, null)).toMatch(/at 55 °C or less, which is what the mould's limits leave/)
+  })
+
+  test('outlines are marked on the face that they are cut from; cover plies on the back', () => {
+    const cover = [plyOf(0.5)]
+    const face = line(
+      quietPatch({ side: 'place-face', removedPlies: [1, 2], coverPlies: cover }),
+      'mark',
+    ).detail
+    expect(face).toMatch(/^On the tool face: the opening, each outline \(13\.8, 18\.5 mm beyond it\)/)
+    expect(face).toMatch(/On the back: the cover ply \(43\.5 mm beyond the opening\)/)
+    const steps = line(quietPatch({ edge: 'steps', coverPlies: cover }), 'mark').detail
+    expect(steps).toMatch(/each outline \(4\.6, /)
+    expect(line(quietPatch({ edge: 'steps' }), 'lay-1').detail).toMatch(/^For ply 1, butted into the opening/)
   })
 
   test('a second person looks at the marking, the plies and the measuring', () => {

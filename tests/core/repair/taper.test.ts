@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { codes, found, planned, plyOf, quietPatch } from './sample-patch'
+import { codes, dowel, found, planned, plyOf, quietPatch } from './sample-patch'
 
 const rules = (leastSurfaceStepMm: number) => ({ ...quietPatch().rules, leastSurfaceStepMm })
 const growths = (input: Parameters<typeof planned>[0]) =>
@@ -89,6 +89,12 @@ describe('which rule governs', () => {
   })
 })
 
+test('a ratio below what repair guides begin with is noted', () => {
+  const at = (ratio: number) => codes(quietPatch({ taper: { ratio, mmPerPly: 12.7, use: 'ratio' } }))
+  expect(at(19)).toContain('ratio-below-usual')
+  expect(at(20)).not.toContain('ratio-below-usual')
+})
+
 describe('a taper below the ratio asked for', () => {
   const short = quietPatch({ taper: { ratio: 20, mmPerPly: 5, use: 'mm-per-ply' } })
 
@@ -106,6 +112,10 @@ describe('a taper below the ratio asked for', () => {
 
   test('the longer taper is a cure only where it reaches nothing', () => {
     expect(found(short, 'taper-below-ratio')!.cure).toMatch(/fits here and is 20:1/)
+    const crowded = { ...short, area: { ...short.area, dowels: [dowel('D1', [60, 0])] } }
+    expect(found(crowded, 'taper-below-ratio')!.cure).toMatch(
+      /reaches nothing that this one does not reach already and is 20:1/,
+    )
     const keepOuts = [
       {
         name: 'flange aft',

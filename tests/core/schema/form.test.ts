@@ -27,14 +27,25 @@ describe('T49: a blank number field is not nought', () => {
 
   test.each(inputs)('required: %j', (input) => {
     const parsed = required.safeParse({ coats: input })
-    const found = parsed.success ? parsed.data.coats : fieldErrors(parsed.error).coats ? 'field error' : 'no error'
+    const found = parsed.success
+      ? parsed.data.coats
+      : fieldErrors(parsed.error).coats
+        ? 'field error'
+        : 'no error'
     expect(found).toBe(expected.required_field[keyOf(input)])
   })
 
   test('the coats of the log are such a field: blank is an error at it, a typed 0 stays 0', () => {
     const coat = { product: 'release', lot: '', minutesBetween: '' }
-    expect(errorsOf(logData.coat, { ...coat, coats: '' })).toEqual({ coats: 'Give a number; blank is not zero' })
-    expect(formOf(logData.coat).parse({ ...coat, coats: '0' })).toEqual({ ...coat, lot: null, minutesBetween: null, coats: 0 })
+    expect(errorsOf(logData.coat, { ...coat, coats: '' })).toEqual({
+      coats: 'Give a number; blank is not zero',
+    })
+    expect(formOf(logData.coat).parse({ ...coat, coats: '0' })).toEqual({
+      ...coat,
+      lot: null,
+      minutesBetween: null,
+      coats: 0,
+    })
   })
 
   test('a field that is not sent at all, one of blanks, and one that is null are blank too', () => {
@@ -66,13 +77,18 @@ describe('text into figures', () => {
     expect(formOf(size).parse({ depthMm: typed }).depthMm).toBeCloseTo(mm, 9)
   })
 
-  test.each(['deep', '1,234', '5 kg', '60', '-1', '1e999', 'NaN', 'Infinity'])('%j is refused at its field', (typed) => {
-    expect(Object.keys(errorsOf(size, { depthMm: typed }))).toEqual(['depthMm'])
-  })
+  test.each(['deep', '1,234', '5 kg', '60', '-1', '1e999', 'NaN', 'Infinity'])(
+    '%j is refused at its field',
+    (typed) => {
+      expect(Object.keys(errorsOf(size, { depthMm: typed }))).toEqual(['depthMm'])
+    },
+  )
 
   test('the message of a range gives the bound with its unit', () => {
     expect(errorsOf(size, { depthMm: '60' })).toEqual({ depthMm: 'At most 50 mm' })
-    expect(errorsOf(z.object({ limit: temperatureC() }), { limit: '1000' })).toEqual({ limit: 'At most 500 C' })
+    expect(errorsOf(z.object({ limit: temperatureC() }), { limit: '1000' })).toEqual({
+      limit: 'At most 500 C',
+    })
   })
 
   test('a number that is one already goes through', () => {
@@ -80,20 +96,43 @@ describe('text into figures', () => {
   })
 
   test('all faults are told at once, each at its field, and each once', () => {
-    const schema = z.object({ name: text('a name'), id: uuid(), rows: z.array(size), left: lengthMm().nullable() })
-    const raw = { name: ' ', id: 'x', rows: [{ depthMm: '' }, { depthMm: '99' }, { depthMm: 'deep' }], left: 'west' }
-    expect(Object.keys(errorsOf(schema, raw)).sort()).toEqual(['id', 'left', 'name', 'rows.0.depthMm', 'rows.1.depthMm', 'rows.2.depthMm'])
+    const schema = z.object({
+      name: text('a name'),
+      id: uuid(),
+      rows: z.array(size),
+      left: lengthMm().nullable(),
+    })
+    const raw = {
+      name: ' ',
+      id: 'x',
+      rows: [{ depthMm: '' }, { depthMm: '99' }, { depthMm: 'deep' }],
+      left: 'west',
+    }
+    expect(Object.keys(errorsOf(schema, raw)).sort()).toEqual([
+      'id',
+      'left',
+      'name',
+      'rows.0.depthMm',
+      'rows.1.depthMm',
+      'rows.2.depthMm',
+    ])
   })
 
   test('a tick is on, true or yes; anything else, and none at all, is no', () => {
     const schema = formOf(z.object({ through: z.boolean() }))
-    for (const yes of ['on', 'true', 'yes', true]) expect(schema.parse({ through: yes })).toEqual({ through: true })
-    for (const no of ['off', 'false', '', undefined, false]) expect(schema.parse({ through: no })).toEqual({ through: false })
+    for (const yes of ['on', 'true', 'yes', true])
+      expect(schema.parse({ through: yes })).toEqual({ through: true })
+    for (const no of ['off', 'false', '', undefined, false])
+      expect(schema.parse({ through: no })).toEqual({ through: false })
   })
 
   test('blank text: null where it may be left out, blank where it may be blank, an error where it is needed', () => {
     const schema = z.object({ lot: text('a lot').nullable(), note: freeText(), name: text('a name') })
-    expect(formOf(schema).parse({ lot: '  ', note: ' ', name: ' n ' })).toEqual({ lot: null, note: '', name: 'n' })
+    expect(formOf(schema).parse({ lot: '  ', note: ' ', name: ' n ' })).toEqual({
+      lot: null,
+      note: '',
+      name: 'n',
+    })
     expect(errorsOf(schema, { lot: '', note: '', name: '  ' })).toEqual({ name: 'Give a name' })
   })
 
@@ -104,8 +143,12 @@ describe('text into figures', () => {
     expect(rows.parse({ rows: { '1': { depthMm: '2' }, '0': { depthMm: '1' } } })).toEqual(both)
     expect(rows.parse({ rows: { depthMm: '1' } })).toEqual({ rows: [{ depthMm: 1 }] })
     expect(rows.parse({})).toEqual({ rows: [] })
-    const ten = Object.fromEntries(Array.from({ length: 11 }, (_, index) => [String(index), { depthMm: String(index) }]))
-    expect(rows.parse({ rows: ten }).rows.map((row) => row.depthMm)).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10])
+    const ten = Object.fromEntries(
+      Array.from({ length: 11 }, (_, index) => [String(index), { depthMm: String(index) }]),
+    )
+    expect(rows.parse({ rows: ten }).rows.map((row) => row.depthMm)).toEqual([
+      0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10,
+    ])
   })
 
   test('what is said beside the discriminator is read by its own kind', () => {
@@ -115,9 +158,18 @@ describe('text into figures', () => {
       'placement.turnDeg': 'Give a number; blank is not zero',
     })
     expect(Object.keys(errorsOf(OpeningSource, { kind: 'blob' }))).toEqual(['kind'])
-    const box = { kind: 'rounded-rectangle', lengthMm: '40', widthMm: '20', placement: { ...placement, turnDeg: '0' } }
-    expect(errorsOf(OpeningSource, { ...box, cornerRadiusMm: '11' })).toEqual({ cornerRadiusMm: 'At most half the shorter side' })
-    expect(formOf(OpeningSource).parse({ ...box, cornerRadiusMm: '10' })).toMatchObject({ cornerRadiusMm: 10 })
+    const box = {
+      kind: 'rounded-rectangle',
+      lengthMm: '40',
+      widthMm: '20',
+      placement: { ...placement, turnDeg: '0' },
+    }
+    expect(errorsOf(OpeningSource, { ...box, cornerRadiusMm: '11' })).toEqual({
+      cornerRadiusMm: 'At most half the shorter side',
+    })
+    expect(formOf(OpeningSource).parse({ ...box, cornerRadiusMm: '10' })).toMatchObject({
+      cornerRadiusMm: 10,
+    })
   })
 
   test('rules across fields speak once the fields themselves are good', () => {
@@ -136,7 +188,8 @@ describe('text into figures', () => {
   })
 
   test('something that is no form at all is refused, not an error', () => {
-    for (const raw of [null, undefined, '', 'text', 7, []]) expect(formOf(size).safeParse(raw).success).toBe(false)
+    for (const raw of [null, undefined, '', 'text', 7, []])
+      expect(formOf(size).safeParse(raw).success).toBe(false)
     for (const raw of [null, {}, { kind: 'no such kind' }, { kind: 7 }]) {
       expect(formOf(NewLogEntry).safeParse(raw).success).toBe(false)
     }
@@ -144,7 +197,8 @@ describe('text into figures', () => {
 })
 
 describe('there and back', () => {
-  const finite = (range: { min: number; max: number }) => fc.double({ ...range, noNaN: true }).map((value) => value + 0)
+  const finite = (range: { min: number; max: number }) =>
+    fc.double({ ...range, noNaN: true }).map((value) => value + 0)
   const words = fc.string({ minLength: 1, maxLength: 20 }).map((value) => `x${value.trim()}`)
   const schema = z.object({
     name: text('a name'),
@@ -156,7 +210,9 @@ describe('there and back', () => {
     pieces: count(),
     through: z.boolean(),
     at: z.tuple([lengthMm(), lengthMm()]),
-    rows: z.array(z.object({ minutes: quantity('duration', { min: 0 }).nullable(), side: z.enum(['port', 'starboard']) })),
+    rows: z.array(
+      z.object({ minutes: quantity('duration', { min: 0 }).nullable(), side: z.enum(['port', 'starboard']) }),
+    ),
   })
   const values = fc.record({
     name: words,
@@ -169,7 +225,10 @@ describe('there and back', () => {
     through: fc.boolean(),
     at: fc.tuple(finite({ min: -1e5, max: 1e5 }), finite({ min: -1e5, max: 1e5 })),
     rows: fc.array(
-      fc.record({ minutes: fc.option(finite({ min: 0, max: 1e5 })), side: fc.constantFrom('port' as const, 'starboard' as const) }),
+      fc.record({
+        minutes: fc.option(finite({ min: 0, max: 1e5 })),
+        side: fc.constantFrom('port' as const, 'starboard' as const),
+      }),
       { maxLength: 4 },
     ),
   })
@@ -187,7 +246,8 @@ describe('there and back', () => {
   })
 
   test('what a form shows is text, ticks, and nothing else', () => {
-    const leaves = (value: unknown): unknown[] => (typeof value === 'object' && value !== null ? Object.values(value).flatMap(leaves) : [value])
+    const leaves = (value: unknown): unknown[] =>
+      typeof value === 'object' && value !== null ? Object.values(value).flatMap(leaves) : [value]
     fc.assert(
       fc.property(values, (value) => {
         for (const leaf of leaves(textOf(schema, value))) expect(['string', 'boolean']).toContain(typeof leaf)

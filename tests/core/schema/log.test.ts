@@ -49,13 +49,24 @@ describe('an entry', () => {
   ])('%s is told for %j', (field, changes) => expect(faults(changes)).toEqual([field]))
 
   test('a coat of minus one, of a half, of nothing', () => {
-    const coat = (coats: unknown) => faults({ kind: 'coat', data: { product: 'r', lot: null, coats, minutesBetween: null } })
+    const coat = (coats: unknown) =>
+      faults({ kind: 'coat', data: { product: 'r', lot: null, coats, minutesBetween: null } })
     expect(coat(0)).toEqual([])
-    for (const wrong of [-1, 0.5, null, undefined, '2', Number.NaN]) expect(coat(wrong)).toEqual(['data.coats'])
+    for (const wrong of [-1, 0.5, null, undefined, '2', Number.NaN])
+      expect(coat(wrong)).toEqual(['data.coats'])
   })
 
   test('a leak check runs up, and takes some time', () => {
-    const check = { bagging: 'b', heat: 'cold', temperatureC: null, pins: 'out', volumeL: null, startMbar: 20, endMbar: 30, minutes: 10 }
+    const check = {
+      bagging: 'b',
+      heat: 'cold',
+      temperatureC: null,
+      pins: 'out',
+      volumeL: null,
+      startMbar: 20,
+      endMbar: 30,
+      minutes: 10,
+    }
     const told = (changes: object) => faults({ kind: 'leak-check', data: { ...check, ...changes } })
     expect(told({})).toEqual([])
     expect(told({ endMbar: 19 })).toEqual(['data.endMbar'])
@@ -68,7 +79,9 @@ describe('what a script sends', () => {
   const request = logRequest({})
 
   test('only what it knows: the rest is filled in as not given', () => {
-    expect(request.parse({ id, kind: 'coat', doneOn: '2026-05-10', data: { product: 'release', coats: 2 } })).toEqual({
+    expect(
+      request.parse({ id, kind: 'coat', doneOn: '2026-05-10', data: { product: 'release', coats: 2 } }),
+    ).toEqual({
       id,
       kind: 'coat',
       doneOn: '2026-05-10',
@@ -87,7 +100,10 @@ describe('what a script sends', () => {
   test('what must be known is not made up', () => {
     const faultsOf = (raw: unknown) => Object.keys(fieldErrors(request.safeParse(raw).error as never))
     expect(faultsOf({ id, kind: 'coat', data: { product: 'release' } })).toEqual(['data.coats'])
-    expect(faultsOf({ id, kind: 'pull', data: { went: 'usual' } })).toEqual(['data.partFate', 'data.mouldFate'])
+    expect(faultsOf({ id, kind: 'pull', data: { went: 'usual' } })).toEqual([
+      'data.partFate',
+      'data.mouldFate',
+    ])
     expect(faultsOf({ kind: 'note' })).toEqual(['id'])
     expect(faultsOf({ id })).toEqual(['kind'])
     expect(faultsOf([])).toEqual([''])

@@ -1,6 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { daysBetween, isIsoDate, minutesIntoDay, momentOf, shopDay, shopTime, shortDate } from '#lib/core/dates'
+import {
+  daysBetween,
+  isIsoDate,
+  minutesIntoDay,
+  momentOf,
+  shopDay,
+  shopTime,
+  shortDate,
+} from '#lib/core/dates'
 
 const zones = [
   'UTC',
@@ -14,14 +22,24 @@ const zones = [
   'Pacific/Kiritimati',
 ]
 const zone = fc.constantFrom(...zones)
-const moments = fc.integer({ min: Date.UTC(2015, 0, 1), max: Date.UTC(2035, 0, 1) }).map((ms) => new Date(ms).toISOString())
+const moments = fc
+  .integer({ min: Date.UTC(2015, 0, 1), max: Date.UTC(2035, 0, 1) })
+  .map((ms) => new Date(ms).toISOString())
 
 describe('calendar dates', () => {
-  test.each(['2026-05-10', '2024-02-29', '0999-01-01', '9999-12-31'])('%s exists', (date) => expect(isIsoDate(date)).toBe(true))
-  test.each(['2026-02-29', '2026-13-01', '2026-00-10', '2026-5-10', '10.05.2026', '2026-05-10T00:00', '', ' 2026-05-10'])(
-    '%j does not',
-    (date) => expect(isIsoDate(date)).toBe(false),
+  test.each(['2026-05-10', '2024-02-29', '0999-01-01', '9999-12-31'])('%s exists', (date) =>
+    expect(isIsoDate(date)).toBe(true),
   )
+  test.each([
+    '2026-02-29',
+    '2026-13-01',
+    '2026-00-10',
+    '2026-5-10',
+    '10.05.2026',
+    '2026-05-10T00:00',
+    '',
+    ' 2026-05-10',
+  ])('%j does not', (date) => expect(isIsoDate(date)).toBe(false))
 
   test('days between are whole, also over a clock change, and negative backwards', () => {
     expect(daysBetween('2026-03-28', '2026-03-30')).toBe(2)
@@ -35,7 +53,7 @@ describe('calendar dates', () => {
   })
 })
 
-describe('the shop\'s clock', () => {
+describe("the shop's clock", () => {
   test.each([
     ['2026-05-10T22:30:00Z', 'Europe/Berlin', '2026-05-11', 30],
     ['2026-05-10T22:30:00Z', 'America/Los_Angeles', '2026-05-10', 15 * 60 + 30],
@@ -50,7 +68,7 @@ describe('the shop\'s clock', () => {
     expect(shopTime('2026-05-09T22:00:00Z', 'Europe/Berlin')).toBe('00:00')
   })
 
-  test('a wall clock\'s time and the moment belong together, both ways', () => {
+  test("a wall clock's time and the moment belong together, both ways", () => {
     fc.assert(
       fc.property(moments, zone, (moment, timeZone) => {
         const { day } = shopDay(moment, timeZone)
@@ -95,7 +113,8 @@ describe('minutes into the day', () => {
         const [first, second] = [minutesIntoDay(moment, timeZone), minutesIntoDay(later, timeZone)]
         expect(first).toBeGreaterThanOrEqual(0)
         expect(first).toBeLessThan(1560)
-        if (shopDay(moment, timeZone).day === shopDay(later, timeZone).day) expect(second).toBeGreaterThan(first)
+        if (shopDay(moment, timeZone).day === shopDay(later, timeZone).day)
+          expect(second).toBeGreaterThan(first)
       }),
       { numRuns: 400 },
     )

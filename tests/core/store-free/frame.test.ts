@@ -9,16 +9,24 @@ test('axes of any length become unit axes with n = u x v out of the face', () =>
 })
 
 test('an axis without length, and one that is no number, is refused in words', () => {
-  for (const wrong of [[0, 0, 0], [Number.NaN, 0, 1], [Number.POSITIVE_INFINITY, 0, 0]] as const) {
+  for (const wrong of [
+    [0, 0, 0],
+    [Number.NaN, 0, 1],
+    [Number.POSITIVE_INFINITY, 0, 0],
+  ] as const) {
     const frame = unitFrame(wrong, [0, 1, 0])
     expect(frame.ok).toBe(false)
   }
 })
 
 test('off the right angle by more than 0.1 degree: refused with the angle; within it: taken', () => {
-  const leaning = (deg: number) => [Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180), 0] as const
+  const leaning = (deg: number) =>
+    [Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180), 0] as const
   const frame = unitFrame([1, 0, 0], leaning(80))
-  expect(frame).toEqual({ ok: false, reason: 'u and v are at 80.0° to each other; they must be at right angles' })
+  expect(frame).toEqual({
+    ok: false,
+    reason: 'u and v are at 80.0° to each other; they must be at right angles',
+  })
   expect(unitFrame([1, 0, 0], leaning(90.09)).ok).toBe(true)
   expect(unitFrame([1, 0, 0], leaning(90.11)).ok).toBe(false)
 })

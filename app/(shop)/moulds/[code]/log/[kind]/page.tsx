@@ -11,7 +11,7 @@ import { type MouldPage, readMouldPage } from '#lib/services/moulds'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../../../../ui/action-form'
-import { Hidden, TextArea, TextField } from '../../../../../ui/fields'
+import { Fold, Hidden, TextArea, TextField } from '../../../../../ui/fields'
 import { LogFields } from '../../../../../ui/log-fields'
 import { Matters } from '../../../../../ui/matters'
 import { Stamp } from '../../../../../ui/stamp'
@@ -127,14 +127,13 @@ export default async function LogPage({ params, searchParams }: PageProps<'/moul
               products={products.filter((product) => product.kind === kind).map((product) => product.product)}
               tags={page.points?.points.map((point) => point.tag) ?? []}
             />
-            <details className="form" open={corrected !== null}>
-              <summary>Another day or time, and a note</summary>
-              <div className="field-row" style={{ marginTop: 12 }}>
+            <Fold title="Another day or time, and a note" open={corrected !== null}>
+              <div className="field-row">
                 <TextField name="doneOn" label="Done on" type="date" />
                 <TextField name="time" label="At" type="time" hint="blank: only the day is known" />
               </div>
               <TextArea name="note" label="Note" />
-            </details>
+            </Fold>
           </ActionForm>
         </>
       )}
