@@ -6,7 +6,9 @@ const mm2PerM2 = 1e6
 /** The item list of a plan: its plies in laying order. */
 export function PlyTable({ plan }: { readonly plan: PatchPlan }) {
   return (
-    <div className="table-room">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: on a narrow screen the table scrolls, by keyboard as well
+    // biome-ignore lint/a11y/useSemanticElements: a section would need a heading of its own
+    <div className="table-room" tabIndex={0} role="region" aria-label="Plies in laying order">
       <table className="lines">
         <caption className="quiet">Plies in laying order</caption>
         <thead>

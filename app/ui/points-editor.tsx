@@ -147,7 +147,12 @@ function Rows({ areas }: { readonly areas: readonly string[] }) {
 
 function Flag({ name, label }: { readonly name: string; readonly label: string }) {
   const { register } = useFormContext()
-  return <input type="checkbox" aria-label={label} title={label} {...register(name)} />
+  return (
+    <label className="flag" title={label}>
+      <input type="checkbox" {...register(name)} />
+      <span className="quiet">{label}</span>
+    </label>
+  )
 }
 
 /** A table from elsewhere: its rows take the place of those below, and are looked at before they are saved. */

@@ -11,7 +11,7 @@ export function TakeOff({ takeOff }: { readonly takeOff: readonly MaterialTakeOf
             <div className="note">
               {each.netAreaM2.toFixed(2)} m² net, {each.grossAreaM2.toFixed(2)} off the roll of{' '}
               {each.material.rollWidthMm} mm; {(each.offcutShare * 100).toFixed(0)} % offcut;{' '}
-              {each.massKg.toFixed(2)} kg
+              {each.massKg.toFixed(2)} kg
             </div>
           </dt>
           <dd>{each.rollLengthM.toFixed(2)} m</dd>

@@ -30,17 +30,21 @@ export const CureCycleSchema = z.object({
   tgAfterC: temperatureC({ min: 20, max: 400 }).nullable(),
 }) satisfies z.ZodType<CureCycle>
 
-const fibreContent = z.discriminatedUnion('kind', [
-  z.object({
-    kind: z.literal('fibre-volume'),
-    fibreVolumeFraction: quantity('fraction', { min: 0.05, max: 0.85 }),
-  }),
-  z.object({
-    kind: z.literal('resin-mass'),
-    resinMassFraction: quantity('fraction', { min: 0.05, max: 0.9 }),
-    resinDensityGcm3: quantity('density', { min: 0.5, max: 3 }),
-  }),
-])
+const fibreContent = z.discriminatedUnion(
+  'kind',
+  [
+    z.object({
+      kind: z.literal('fibre-volume'),
+      fibreVolumeFraction: quantity('fraction', { min: 0.05, max: 0.85 }),
+    }),
+    z.object({
+      kind: z.literal('resin-mass'),
+      resinMassFraction: quantity('fraction', { min: 0.05, max: 0.9 }),
+      resinDensityGcm3: quantity('density', { min: 0.5, max: 3 }),
+    }),
+  ],
+  { error: () => 'Give the fibre content as fibre-volume or resin-mass' },
+)
 
 /** The figures of a material that the calculations use. */
 export const PlyMaterialSchema = z.object({

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { defaultRepairRules, edges, type PatchInput, sides } from '#lib/core/repair/types'
+import { edges, sides } from '#lib/core/repair/types'
 import {
   angleDeg,
   choice,
@@ -9,125 +9,22 @@ import {
   lengthMm,
   loop,
   plainNumber,
-  point,
   quantity,
   temperatureC,
   text,
   uuid,
 } from './fields'
-import { CureCycleSchema, PlyMaterialSchema } from './material'
-import { FaceLineSchema, KeepOutSchema } from './mould'
-import { RepairRulesSchema } from './shop'
+import { OpeningSource } from './opening'
 
-const region = () => z.object({ outer: loop(), holes: z.array(loop()).max(100).prefault([]) })
+/** The request of compute/patch and the source of an opening, which are long enough for files of their own. */
+export { OpeningSource } from './opening'
+export { PatchInputSchema } from './patch-request'
 
 export const TaperSchema = z.object({
   ratio: quantity('ratio', { min: 1, max: 500 }),
   mmPerPly: lengthMm({ min: 0.1, max: 500 }),
   use: choice(['ratio', 'mm-per-ply', 'longer']),
 })
-
-const heatLimit = () => temperatureC({ min: 20, max: 400 }).nullable().prefault(null)
-
-const ply = () =>
-  z.object({
-    material: z.object({
-      ...PlyMaterialSchema.shape,
-      thickestCureMm: PlyMaterialSchema.shape.thickestCureMm.prefault(null),
-    }),
-    directionDeg: angleDeg({ min: -179.99, max: 180 }),
-  })
-
-/**
- * What `compute/patch` takes: everything the plan depends on, nothing from the database. What is left out is not
- * known (heat limits, cures), not there (lines, dowels, cover plies), or the default of a shop (rules).
- */
-export const PatchInputSchema = z.object({
-  side: choice(sides),
-  edge: choice(edges),
-  opening: region(),
-  stack: z
-    .array(ply())
-    .min(1, { error: () => 'A stack has at least one ply' })
-    .max(60),
-  removedPlies: z.array(z.int().min(1)).min(1, { error: () => 'Say which plies are taken out' }),
-  measuredThicknessMm: z
-    .array(lengthMm({ min: 0.05, max: 100 }))
-    .max(200)
-    .prefault([]),
-  taper: TaperSchema,
-  coverPlies: z.array(ply()).max(10).prefault([]),
-  area: z.object({
-    name: text('the name of the area', 60),
-    boundary: loop(),
-    lines: z.array(FaceLineSchema).max(50).prefault([]),
-    keepOuts: z.array(KeepOutSchema).max(50).prefault([]),
-    dowels: z
-      .array(
-        z.object({
-          tag: text('a tag', 40),
-          at: point(),
-          diameterMm: lengthMm({ min: 0.1, max: 500 }),
-          bushDiameterMm: lengthMm({ min: 0.1, max: 500 }).nullable().prefault(null),
-          through: z.boolean().prefault(false),
-          isDatum: z.boolean().prefault(false),
-        }),
-      )
-      .max(2000)
-      .prefault([]),
-    oldPatches: z
-      .array(z.object({ name: text('a name', 120), face: loop(), footprint: loop() }))
-      .max(500)
-      .prefault([]),
-    grid: z.object({ originMm: point(), cellMm: lengthMm({ min: 5, max: 1000 }) }),
-  }),
-  rules: RepairRulesSchema.prefault(defaultRepairRules),
-  heat: z.object({ inUseC: heatLimit(), freeStandingC: heatLimit(), bondedC: heatLimit() }).prefault({}),
-  cure: CureCycleSchema.nullable().prefault(null),
-  postCure: CureCycleSchema.nullable().prefault(null),
-  nextPartCureC: temperatureC({ min: 10, max: 400 }).nullable().prefault(null),
-  /** False: no pattern to lay against, so a splash comes first. */
-  patternAvailable: z.boolean().prefault(true),
-}) satisfies z.ZodType<PatchInput, unknown>
-
-/** Where an opening lies: mirrored about its own v axis first, then turned, then shifted. */
-export const PlacementSchema = z.object({
-  shiftMm: point(),
-  turnDeg: angleDeg({ min: -360, max: 360 }),
-  mirrored: z.boolean(),
-})
-
-/** Where the outline of an opening came from; stored with the plan. */
-export const OpeningSource = z.discriminatedUnion('kind', [
-  z.object({
-    kind: z.literal('circle'),
-    diameterMm: lengthMm({ min: 1, max: 10_000 }),
-    placement: PlacementSchema,
-  }),
-  z
-    .object({
-      kind: z.literal('rounded-rectangle'),
-      lengthMm: lengthMm({ min: 1, max: 10_000 }),
-      widthMm: lengthMm({ min: 1, max: 10_000 }),
-      cornerRadiusMm: lengthMm({ min: 0, max: 5_000 }),
-      placement: PlacementSchema,
-    })
-    .refine(
-      ({ lengthMm: length, widthMm: width, cornerRadiusMm: radius }) => radius <= Math.min(length, width) / 2,
-      {
-        path: ['cornerRadiusMm'],
-        error: () => 'At most half the shorter side',
-      },
-    ),
-  z.object({
-    kind: z.literal('outline'),
-    /** Name of the file, or "pasted". */
-    name: freeText(200),
-    points: loop(),
-    placement: PlacementSchema,
-  }),
-])
-export type OpeningSource = z.output<typeof OpeningSource>
 
 /** What a person asks for when sketching a plan. */
 export const PatchSketch = z.object({

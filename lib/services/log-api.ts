@@ -1,7 +1,6 @@
 import * as z from 'zod'
 import { shopDay } from '#lib/core/dates'
 import { type LogEntry, logKinds } from '#lib/core/log/index'
-import type { Actor } from '#lib/schema/actor'
 import { fieldErrors } from '#lib/schema/form'
 import { NewLogEntry } from '#lib/schema/log'
 import { type LogRequest, logRequest } from '#lib/schema/log-request'

@@ -2,7 +2,19 @@ import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { desktop, mishapsOn } from '#tests/support/browser'
-import { actAs, addMould, choose, field, fill, freshCode, history, noMishaps, press, told } from './steps'
+import {
+  actAs,
+  addMould,
+  choose,
+  field,
+  fill,
+  freshCode,
+  history,
+  noMishaps,
+  press,
+  told,
+  words,
+} from './steps'
 
 const code = freshCode('BI')
 let page: Page
@@ -49,7 +61,7 @@ async function refused(label: string | RegExp, says: RegExp): Promise<void> {
   await wrong.and(page.locator('[aria-invalid=true]')).waitFor()
   const describedBy = (await wrong.getAttribute('aria-describedby')) ?? ''
   const at = describedBy.split(' ').find((id) => id.endsWith('-wrong')) ?? ''
-  expect(await page.locator(`[id="${at}"]`).innerText()).toMatch(says)
+  expect(await words(page.locator(`[id="${at}"]`))).toMatch(says)
   expect(await wrong.inputValue()).toBe(typed)
   expect(await field(page, 'What it is').inputValue()).toBe('Opening to be refused')
   expect(await page.getByRole('radio', { name: /^against the pattern/ }).isChecked()).toBe(true)
@@ -116,7 +128,7 @@ test('an opening outside its area is a stop: kept as a sketch, never signed', as
   await sketch()
   await fill(page, 'Placed at u', '1190')
   await page.locator('.preview').getByText('stop', { exact: true }).first().waitFor()
-  expect(await page.locator('.preview').innerText()).toMatch(/leaves the area "floor" by 20 mm/)
+  expect(await words(page.locator('.preview'))).toMatch(/leaves the area "floor" by 20 mm/)
 })
 
 test('a date in the future', async () => {

@@ -79,9 +79,14 @@ export async function history(page: Page, code: string): Promise<string[]> {
   return section.locator('tbody tr').allInnerTexts()
 }
 
-/** The stamp of the mould's title strip, its words in one line. */
+/** What stands there, in one line. */
+export async function words(place: Locator): Promise<string> {
+  return ((await place.textContent()) ?? '').replace(/\s+/g, ' ').trim()
+}
+
+/** What the sheet's stamp says: the state, and right after it the reason. */
 export async function stamp(page: Page): Promise<string> {
-  return (await page.locator('.stamp').first().innerText()).replace(/\s+/g, ' ')
+  return words(page.locator('.stamp').first())
 }
 
 /** Fails with what the page itself complained of. */

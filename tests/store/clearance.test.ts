@@ -8,7 +8,6 @@ import {
   ada,
   aMould,
   anArea,
-  aPatch,
   ben,
   book,
   countsOf,
@@ -20,6 +19,7 @@ import {
   today,
   write,
 } from './book'
+import { aPatch } from './patch-book'
 
 book()
 

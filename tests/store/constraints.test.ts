@@ -1,138 +1,17 @@
 import { randomUUID } from 'node:crypto'
-import { beforeAll, describe, expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { db } from '#lib/store/db'
-import { violatedConstraint } from '#lib/store/errors'
-import { ada, aMould, anArea, aPatch, book, log, stackId, surfaceId } from './book'
+import { ada, aMould, book, log } from './book'
+import { broken, good, ids, insert, json, moment, type Row, rows } from './rows'
 
 /** What the database itself refuses, whoever writes. */
 
 book()
-
-type Row = Readonly<Record<string, unknown>>
-
-const ids = { mould: '', other: '', area: '', patch: '', plan: '', entry: '' }
-
-beforeAll(async () => {
-  const [mould, other] = [await aMould(), await aMould()]
-  const area = await anArea(mould.id)
-  const { patchId, planId, entryId } = await aPatch(mould.id, area.id, 'laid')
-  Object.assign(ids, {
-    mould: mould.id,
-    other: other.id,
-    area: area.id,
-    patch: patchId,
-    plan: planId,
-    entry: entryId,
-  })
-})
-
-/** A row that is taken, for each table. */
-const good: Readonly<Record<string, () => Row>> = {
-  person: () => ({ name: 'Eve', initials: 'EV', email: `${randomUUID()}@shop.example`, role: 'viewer' }),
-  api_token: () => ({ name: 'rig', role: 'laminator', token_hash: randomUUID() }),
-  season: () => ({ name: randomUUID(), starts_on: '2024-01-01', ends_on: '2024-12-31' }),
-  part: () => ({ code: `P-${randomUUID()}`, name: 'part' }),
-  pattern: () => ({ code: `P-${randomUUID()}`, name: 'pattern' }),
-  mould_set: () => ({ code: `S-${randomUUID()}`, name: 'set' }),
-  mould: () => ({ code: `M-${randomUUID()}`, name: 'mould' }),
-  face_area: () => ({
-    mould_id: ids.other,
-    name: randomUUID(),
-    origin_mm: [0, 0, 0],
-    u_axis: [1, 0, 0],
-    v_axis: [0, 1, 0],
-    boundary: json([
-      [0, 0],
-      [1, 0],
-      [1, 1],
-    ]),
-    grid_origin_mm: [0, 0],
-    position: Math.floor(Math.random() * 1e9),
-  }),
-  thickness_reading: () => ({
-    area_id: ids.area,
-    u_mm: 0,
-    v_mm: 0,
-    thickness_mm: 4,
-    measured_on: '2024-05-01',
-    by_name: 'Ada',
-  }),
-  locating_table: () => ({
-    number: 1000 + Math.floor(Math.random() * 1e9),
-    name: 'issue',
-    issued_on: '2024-05-01',
-    by_name: 'Ada',
-  }),
-  material: () => ({
-    code: `F-${randomUUID()}`,
-    name: 'fabric',
-    role: 'bulk',
-    fibre_areal_weight_gsm: 650,
-    fibre_density_g_cm3: 1.78,
-    fibre_volume_fraction: 0.5,
-    roll_width_mm: 1250,
-  }),
-  stack: () => ({ code: `L-${randomUUID()}`, name: 'stack' }),
-  stack_ply: () => ({
-    stack_id: stackId,
-    position: 7 + Math.floor(Math.random() * 1e9),
-    material_id: surfaceId,
-    direction_deg: 0,
-  }),
-  log_entry: () => ({
-    id: randomUUID(),
-    mould_id: ids.mould,
-    kind: 'note',
-    done_on: '2024-05-01',
-    precision: 'day',
-    day_order: 720,
-    by_name: 'Ada',
-    data: json({}),
-    content_hash: 'x',
-  }),
-  patch: () => ({
-    mould_id: ids.mould,
-    area_id: ids.area,
-    number: 100 + Math.floor(Math.random() * 1e9),
-    title: 'patch',
-  }),
-  patch_plan: () => ({
-    patch_id: ids.patch,
-    version_no: 100 + Math.floor(Math.random() * 1e9),
-    opening: json({}),
-    input: json({}),
-    result: json({}),
-    calculation_version: '1',
-    created_by_name: 'Ada',
-  }),
-  job_line: () => ({
-    plan_id: ids.plan,
-    position: 1000 + Math.floor(Math.random() * 1e9),
-    code: 'cut',
-    title: 'Cut',
-    detail: '',
-    second_person: false,
-  }),
-}
-
-const json = (value: unknown) => db().sql.json(value as never)
-
-const insert = (table: string, row: Row) => db().sql`insert into ${db().sql(table)} ${db().sql(row as never)}`
-
-async function broken(work: Promise<unknown>): Promise<string | null> {
-  try {
-    await work
-    return 'nothing was refused'
-  } catch (error) {
-    return violatedConstraint(error) ?? (error as Error).message
-  }
-}
+rows()
 
 test.each(Object.keys(good))('a good row of %s is taken', async (table) => {
   await insert(table, good[table]?.() ?? {})
 })
-
-const moment = '2024-05-01T10:00:00Z'
 
 const bad: readonly (readonly [table: string, constraint: string, change: Row])[] = [
   ['person', 'person_role_check', { role: 'owner' }],
@@ -311,94 +190,6 @@ describe('what belongs to a mould belongs to one', () => {
     expect(await broken(insert('shop', row))).toBe('shop_one_row_check')
     expect(await broken(db().sql`update shop set currency = 'eur'`)).toBe('shop_currency_check')
     expect(await broken(db().sql`update shop set name = ' '`)).toBe('shop_name_check')
-  })
-})
-
-describe('what is written stays written', () => {
-  test.each(['log_entry', 'audit', 'creation', 'locating_table'])(
-    '%s is neither changed nor deleted',
-    async (table) => {
-      if (table === 'locating_table') await insert(table, good[table]?.() ?? {})
-      const { sql } = db()
-      const [before] = await sql`select count(*)::int as rows from ${sql(table)}`
-      expect(before?.rows).toBeGreaterThan(0)
-      expect(await broken(sql`update ${sql(table)} set id = id`)).toBe(
-        `${table} is never changed; write a new record`,
-      )
-      expect(await broken(sql`delete from ${sql(table)}`)).toBe(
-        `${table} is never changed; write a new record`,
-      )
-      expect((await sql`select count(*)::int as rows from ${sql(table)}`)[0]).toEqual(before)
-    },
-  )
-
-  test.each([
-    ['input', 'restrict'],
-    ['result', ''],
-    ['opening', ''],
-    ['becauses', ''],
-  ])('%s of a signed plan', async (column) => {
-    const { sql } = db()
-    expect(
-      await broken(sql`update patch_plan set ${sql(column)} = '{"other": 1}' where id = ${ids.plan}`),
-    ).toBe('patch_plan_signed_stays')
-  })
-
-  test.each([
-    ['signed_by_name', 'Somebody'],
-    ['note', 'other'],
-    ['calculation_version', '2'],
-    ['signed_at', '2024-01-01T00:00:00Z'],
-  ])('%s of a signed plan', async (column, value) => {
-    const { sql } = db()
-    expect(await broken(sql`update patch_plan set ${sql(column)} = ${value} where id = ${ids.plan}`)).toBe(
-      'patch_plan_signed_stays',
-    )
-  })
-
-  test('a plan is not deleted, nor a job line, and the text of a line stays', async () => {
-    const { sql } = db()
-    expect(await broken(sql`delete from patch_plan where id = ${ids.plan}`)).toMatch(/put by, never deleted/)
-    expect(await broken(sql`delete from job_line where plan_id = ${ids.plan}`)).toBe('job_line_stays')
-    expect(await broken(sql`update job_line set detail = 'skip it' where plan_id = ${ids.plan}`)).toBe(
-      'job_line_stays',
-    )
-    await sql`update job_line set tick_note = 'again' where plan_id = ${ids.plan} and position = 1`
-  })
-})
-
-describe('states of a plan move forward only', () => {
-  const states = ['sketched', 'signed', 'on the bench', 'laid', 'proved', 'put by'] as const
-  const allowed = new Set([
-    'sketched>signed',
-    'signed>on the bench',
-    'on the bench>laid',
-    'laid>proved',
-    'sketched>put by',
-    'signed>put by',
-    'on the bench>put by',
-  ])
-  const rows = states.flatMap((from) => states.filter((to) => to !== from).map((to) => [from, to] as const))
-
-  test.each(rows)('%s to %s', async (from, to) => {
-    const mould = await aMould()
-    const area = await anArea(mould.id)
-    const [patch] = await db().sql`
-      insert into patch ${db().sql({ mould_id: mould.id, area_id: area.id, number: 1, title: 'p' })} returning id`
-    // Everything that any state needs, so that only the order of states is judged.
-    const full = (state: string) => ({
-      state,
-      bench_at: moment,
-      laid_entry_id: randomUUID(),
-      proved_entry_id: randomUUID(),
-      put_by_at: state === 'put by' ? moment : null,
-    })
-    const signed = { signed_at: moment, signed_by_name: 'Ada' }
-    const { sql } = db()
-    const [plan] = await sql`
-      insert into patch_plan ${sql({ ...good.patch_plan?.(), patch_id: patch?.id, ...signed, ...full(from) } as never)} returning id`
-    const moved = await broken(sql`update patch_plan set ${sql(full(to))} where id = ${plan?.id as string}`)
-    expect(moved).toBe(allowed.has(`${from}>${to}`) ? 'nothing was refused' : 'patch_plan_state_order')
   })
 })
 

@@ -109,7 +109,7 @@ describe('as OpenAPI 3.1', () => {
       if (schema.type !== undefined && !way.endsWith('/properties')) {
         for (const type of [schema.type].flat()) expect(types, way).toContain(type)
       }
-      for (const old of ['nullable', 'definitions', '$id', '$schema', 'example'])
+      for (const old of ['quantity', 'nullable', 'definitions', '$id', '$schema', 'example'])
         expect(schema, way).not.toHaveProperty([old])
       expect(typeof schema.exclusiveMinimum, way).not.toBe('boolean')
       if (schema.type === 'array')

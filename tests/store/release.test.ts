@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { beforeLayUp, defaultUpkeepRules, type MouldCounts } from '#lib/core/log/index'
-import { aMould, anArea, aPatch, book, countsOf, log, releaseOf } from './book'
+import { aMould, anArea, book, countsOf, log, releaseOf } from './book'
+import { aPatch } from './patch-book'
 
 book()
 

@@ -49,6 +49,12 @@ function converted(
     io,
     uri: (id) => `#/components/schemas/${id}`,
     unrepresentable: 'any',
+    // Our own word goes by the name that OpenAPI keeps for such.
+    override: ({ jsonSchema }) => {
+      if (jsonSchema.quantity === undefined) return
+      jsonSchema['x-quantity'] = jsonSchema.quantity
+      delete jsonSchema.quantity
+    },
   })
   return Object.fromEntries(
     Object.entries(made).map(([id, { $schema: _dialect, $id: _id, ...schema }]) => [id, schema]),

@@ -229,7 +229,7 @@ describe('a series of steps', () => {
   }, 30_000)
 
   test('a ragged outline in one go keeps its stated error', () => {
-    const traced = noisyOutline(300, 2)
+    const traced = noisyOutline(500, 2)
     expect(raggedCorners([regionOf(traced)])).toBeGreaterThan(200)
     // Grown without an offset: discs on all points and strips along all sides, united.
     const slow = union([

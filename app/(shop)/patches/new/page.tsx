@@ -44,6 +44,7 @@ export default async function NewPatchPage({ searchParams }: PageProps<'/patches
           {patch ? `Patch ${patch.number}, version ${(patch.plans[0]?.versionNo ?? 0) + 1}` : 'a new patch'}
         </div>
       </div>
+      <h1 style={{ marginBottom: 18 }}>{patch ? `New version of Patch ${patch.number}` : 'Plan a patch'}</h1>
       {areas.length === 0 || noStack ? (
         <div className="empty">
           <p>
