@@ -2,16 +2,8 @@ import { randomUUID } from 'node:crypto'
 import { describe, expect, test } from 'vitest'
 import { listLog, writeEntry } from '#lib/services/log'
 import { readMouldPage } from '#lib/services/moulds'
-import {
-  benchPlan,
-  layPatch,
-  listPatches,
-  provePatch,
-  putByPlan,
-  signPlan,
-  sketchPatch,
-  tickLine,
-} from '#lib/services/patches'
+import { benchPlan, layPatch, provePatch, putByPlan, signPlan, tickLine } from '#lib/services/patch-steps'
+import { listPatches, sketchPatch } from '#lib/services/patches'
 import { db } from '#lib/store/db'
 import { ada, ben, book, countsOf, entry, lam, refusal } from './book'
 import { aPatch, becausesOf, ground, lotsOf, planOf, sketch, sketched, tickAll } from './patch-book'

@@ -1,4 +1,4 @@
-import { leakLossMbar } from './before-lay-up'
+import { leakLossMbar } from './leak-matters'
 import type { LogEntry, LogKind } from './types'
 
 /** The name of each kind of entry, as on a button and in the history. */

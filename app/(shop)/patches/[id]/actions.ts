@@ -2,7 +2,7 @@
 import type { Route } from 'next'
 import { revalidatePath } from 'next/cache'
 import { redirect } from 'next/navigation'
-import { benchPlan, layPatch, provePatch, putByPlan, signPlan, tickLine } from '#lib/services/patches'
+import { benchPlan, layPatch, provePatch, putByPlan, signPlan, tickLine } from '#lib/services/patch-steps'
 import type { Verb } from '#lib/services/verb'
 import { act, formObject } from '#lib/web/action'
 import type { FormAnswer } from '../../../ui/action-form'

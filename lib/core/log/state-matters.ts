@@ -1,0 +1,60 @@
+import { type IsoDate, shortDate } from '../dates'
+import { type Matter, matter } from './matter'
+import { holdingStates } from './state'
+import type { MouldCounts, MouldState } from './types'
+
+/** One line for each state that holds, so that whoever overrides one has seen them all. */
+export function stateMatters(counts: MouldCounts, today: IsoDate): Matter[] {
+  const states = holdingStates(counts).flatMap((holding) => stateMatter(holding, counts, today))
+  const patches = counts.unprovedPatches.map((patch) =>
+    matter({
+      code: 'patch-unproved',
+      severity: 'look',
+      text: `Patch ${patch.number}, ${patch.place}: not yet proved`,
+      word: 'proof pull',
+      cure: 'Clear for a proof pull: a low-risk part, careful demoulding; then write it down as proved',
+      settledBy: 'proved',
+    }),
+  )
+  return [...states, ...patches]
+}
+
+function stateMatter(
+  { state, reason }: { readonly state: MouldState; readonly reason: string },
+  counts: MouldCounts,
+  today: IsoDate,
+): Matter[] {
+  switch (state) {
+    case 'retired':
+    case 'away':
+    case 'being built':
+    case 'held':
+    case 'under repair':
+      return [
+        matter({
+          code: 'not-fit',
+          severity: 'stop',
+          text: reason ? `The mould is ${state}: ${reason}` : `The mould is ${state}`,
+          word: state,
+          cure:
+            state === 'held' ? 'Inspect it and write down what was found' : 'Change its state with a reason',
+          settledBy: state === 'held' ? 'inspection' : 'state',
+        }),
+      ]
+    case 'part in it':
+      return [
+        matter({
+          code: 'part-in-it',
+          severity: 'stop',
+          text: `Cleared on ${shortDate(counts.clearedOn ?? today, today)} and no pull since`,
+          word: 'part in it',
+          cure: 'Log the pull',
+          settledBy: 'pull',
+        }),
+      ]
+    case 'proof pull only':
+    case 'racked':
+    case 'fit for use':
+      return []
+  }
+}
