@@ -1,18 +1,9 @@
-import Link from 'next/link'
+import { NoSuchPage } from './ui/no-such-page'
 
 export default function NotFound() {
   return (
     <main className="page">
-      <div className="empty">
-        <p>
-          <b>There is no such page.</b> A code may have been typed otherwise, or the link is old.
-        </p>
-        <p>
-          <Link className="btn" href={'/moulds' as never}>
-            To the rack
-          </Link>
-        </p>
-      </div>
+      <NoSuchPage />
     </main>
   )
 }

@@ -7,6 +7,7 @@ import { figure } from '#lib/core/units'
 import { type MouldPage, readMouldPage } from '#lib/services/moulds'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
+import { Demoulding } from '../../../ui/demoulding'
 import { DryingTimer } from '../../../ui/drying-timer'
 import { Matters } from '../../../ui/matters'
 import { sinceWords } from '../../../ui/release'
@@ -82,17 +83,7 @@ export default async function PhonePage({ params, searchParams }: PageProps<'/m/
             </Link>
           </p>
         ))}
-      {mould.demoulding || mould.doNots ? (
-        <section className="rule-top">
-          <h2>Demoulding</h2>
-          {mould.demoulding ? <p>{mould.demoulding}</p> : null}
-          {mould.doNots ? (
-            <p>
-              <span className="held">Never:</span> {mould.doNots}
-            </p>
-          ) : null}
-        </section>
-      ) : null}
+      <Demoulding notes={mould.demoulding} doNots={mould.doNots} />
       <p className="note">
         {context.shop.name}, {shortDate(context.today, context.today)}
       </p>

@@ -12,6 +12,7 @@ import { readSettings } from '#lib/services/shop'
 import { stackPlies } from '#lib/services/stores'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
+import { Demoulding } from '../../../ui/demoulding'
 import { DrawingLegend } from '../../../ui/drawing/legend'
 import { TwoWidths } from '../../../ui/drawing/two-widths'
 import { History } from '../../../ui/history'
@@ -398,17 +399,7 @@ function Handling({ page }: { readonly page: MouldPage }) {
           </dl>
         </section>
       ) : null}
-      {mould.demoulding || mould.doNots ? (
-        <section className="rule-top">
-          <h2>Demoulding</h2>
-          {mould.demoulding ? <p>{mould.demoulding}</p> : null}
-          {mould.doNots ? (
-            <p>
-              <span className="held">Never:</span> {mould.doNots}
-            </p>
-          ) : null}
-        </section>
-      ) : null}
+      <Demoulding notes={mould.demoulding} doNots={mould.doNots} />
     </>
   )
 }
