@@ -1,8 +1,8 @@
 import type { Route } from 'next'
-import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { signedIn } from '#lib/web/session'
 import { signOut } from '../sign-in/actions'
+import { Link } from '../ui/link'
 import { NavLinks } from '../ui/nav-links'
 import './head.css'
 

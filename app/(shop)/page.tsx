@@ -1,11 +1,11 @@
 import type { Metadata, Route } from 'next'
-import Link from 'next/link'
 import { shortDate } from '#lib/core/dates'
 import { entryWords } from '#lib/core/log/index'
 import { latestEntries } from '#lib/services/log'
 import { listRack, type RackRow } from '#lib/services/moulds'
 import { listPatches } from '#lib/services/patches'
 import { requireActor } from '#lib/web/session'
+import { Link } from '../ui/link'
 import { settleHref } from '../ui/matters'
 
 export const metadata: Metadata = { title: 'Bench' }

@@ -1,7 +1,7 @@
 import type { Route } from 'next'
-import Link from 'next/link'
 import { shopTime, shortDate } from '#lib/core/dates'
 import { entryWords, type LogEntry } from '#lib/core/log/index'
+import { Link } from './link'
 
 /** Entries that only a plan writes, and that are put right by a plan. */
 const byPlan = new Set(['patch-laid', 'proved', 'correction'])

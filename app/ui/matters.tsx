@@ -1,6 +1,6 @@
 import type { Route } from 'next'
-import Link from 'next/link'
 import type { Matter } from '#lib/core/log/index'
+import { Link } from './link'
 
 const weight = { stop: 'held', look: 'due', note: 'soft' } as const
 

@@ -1,7 +1,7 @@
 'use client'
 import type { Route } from 'next'
-import Link from 'next/link'
 import { usePathname } from 'next/navigation'
+import { Link } from './link'
 
 const screens = [
   { href: '/', name: 'Bench' },

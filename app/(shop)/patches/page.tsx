@@ -1,9 +1,9 @@
 import type { Metadata, Route } from 'next'
-import Link from 'next/link'
 import { sideWords } from '#lib/core/repair/index'
 import { figure } from '#lib/core/units'
 import { listPatches, planStates } from '#lib/services/patches'
 import { requireActor } from '#lib/web/session'
+import { Link } from '../../ui/link'
 import { weightOf } from '../../ui/stamp'
 
 export const metadata: Metadata = { title: 'Patches' }

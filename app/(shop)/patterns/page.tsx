@@ -1,12 +1,12 @@
 import { randomUUID } from 'node:crypto'
 import type { Metadata, Route } from 'next'
-import Link from 'next/link'
 import { textOf } from '#lib/schema/form'
 import { PartInput, PatternInput } from '#lib/schema/mould'
 import { listParts, listPatterns } from '#lib/services/moulds'
 import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../ui/action-form'
 import { Hidden, TextArea, TextField, TickField } from '../../ui/fields'
+import { Link } from '../../ui/link'
 import { add, change, changeThePart } from './actions'
 
 export const metadata: Metadata = { title: 'Patterns' }

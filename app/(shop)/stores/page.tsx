@@ -1,10 +1,10 @@
 import type { Metadata, Route } from 'next'
-import Link from 'next/link'
 import { curedPly, isMirrored, stackUp } from '#lib/core/laminate/index'
 import { figure } from '#lib/core/units'
 import { readSettings } from '#lib/services/shop'
 import { listMaterials, listStacks, stackPlies } from '#lib/services/stores'
 import { requireActor } from '#lib/web/session'
+import { Link } from '../../ui/link'
 import { Working } from '../../ui/working'
 import './stores.css'
 
