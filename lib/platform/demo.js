@@ -25,7 +25,11 @@ export async function loadDemo(checkout, { url, secretsPath, secrets }) {
   await longStep('Putting in the demo shop', () =>
     runQuietly(process.execPath, ['--conditions=react-server', '--import', 'tsx', 'prisma/demo/load.ts'], {
       cwd: checkout,
-      env: childEnvironment({ DATABASE_URL: url, MOULDWRIGHT_SECRETS: secretsPath }),
+      env: childEnvironment({
+        DATABASE_URL: url,
+        MOULDWRIGHT_SECRETS: secretsPath,
+        BETTER_AUTH_SECRET: secrets.authSecret,
+      }),
       failure: 'The demo shop could not be put in. "npm start -- --empty" starts without it',
     }),
   )

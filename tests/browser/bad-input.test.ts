@@ -57,11 +57,17 @@ async function outline(points: string): Promise<void> {
 async function refused(label: string | RegExp, says: RegExp): Promise<void> {
   const typed = await field(page, label).inputValue()
   await press(page, 'Save the sketch')
-  const wrong = field(page, label)
-  await wrong.and(page.locator('[aria-invalid=true]')).waitFor()
-  const describedBy = (await wrong.getAttribute('aria-describedby')) ?? ''
-  const at = describedBy.split(' ').find((id) => id.endsWith('-wrong')) ?? ''
-  expect(await words(page.locator(`[id="${at}"]`))).toMatch(says)
+  const wrong = field(page, label).and(page.locator('[aria-invalid=true]'))
+  await expect
+    .poll(
+      async () => {
+        const describedBy = (await wrong.getAttribute('aria-describedby')) ?? ''
+        const at = describedBy.split(' ').find((id) => id.endsWith('-wrong')) ?? ''
+        return words(page.locator(`[id="${at}"]`))
+      },
+      { timeout: 15_000 },
+    )
+    .toMatch(says)
   expect(await wrong.inputValue()).toBe(typed)
   expect(await field(page, 'What it is').inputValue()).toBe('Opening to be refused')
   expect(await page.getByRole('radio', { name: /^against the pattern/ }).isChecked()).toBe(true)
