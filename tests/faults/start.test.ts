@@ -2,7 +2,7 @@ import { type ChildProcess, spawn, spawnSync } from 'node:child_process'
 import { createHash } from 'node:crypto'
 import { cpSync, mkdirSync, rmSync, statSync, symlinkSync } from 'node:fs'
 import { createServer } from 'node:net'
-import { join } from 'node:path'
+import { join, relative } from 'node:path'
 import postgres from 'postgres'
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest'
 import { buildIsFresh } from '#lib/platform/build.js'
@@ -14,6 +14,14 @@ import { throwawayFolder } from '#lib/platform/throwaway-server.js'
 
 /** `npm start` itself, in a copy of the built checkout in a folder that nobody else may enter. */
 
+const leftOut = [
+  'node_modules',
+  '.git',
+  '.mouldwright',
+  'tests',
+  join('.next', 'cache'),
+  join('.next', 'dev'),
+]
 let copy = ''
 let place: Place
 let port = 0
@@ -28,7 +36,8 @@ beforeAll(async () => {
   copy = join(closed, 'checkout')
   cpSync(checkout, copy, {
     recursive: true,
-    filter: (path) => !/[/\\](node_modules|\.git|\.mouldwright|tests|\.next[/\\](cache|dev))$/.test(path),
+    // The build has a node_modules of its own, with links to what it loads from outside.
+    filter: (path) => !leftOut.includes(relative(checkout, path)),
   })
   symlinkSync(join(checkout, 'node_modules'), join(copy, 'node_modules'))
   place = dataPlace(copy)
