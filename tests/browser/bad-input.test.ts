@@ -1,3 +1,5 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
@@ -108,10 +110,12 @@ test('a file of 50 MB is not even sent', async () => {
   await sketch()
   await choose(page, 'Opening', /outline from file/)
   const file = page.getByLabel('File', { exact: true })
-  await file.setInputFiles(await largeFile(50))
+  const huge = await largeFile(50)
+  await file.setInputFiles(huge.path)
   await told(page, /huge.dxf has 50 MB; at most 10 MB are read/)
   expect(await file.inputValue()).toBe('')
   expect(await field(page, 'What it is').inputValue()).toBe('Opening to be refused')
+  await huge.remove()
 })
 
 test('figures that cannot be', async () => {
@@ -208,11 +212,10 @@ ENDSEC
 EOF
 `
 
-/** Playwright hands over at most 50 MB as a buffer, so the file is written. */
-async function largeFile(megabytes: number): Promise<string> {
-  const { mkdtemp, writeFile } = await import('node:fs/promises')
-  const { tmpdir } = await import('node:os')
-  const path = join(await mkdtemp(join(tmpdir(), 'large-')), 'huge.dxf')
+/** A file on disk: Playwright hands over less than 50 MB as a buffer. */
+async function largeFile(megabytes: number): Promise<{ path: string; remove: () => Promise<void> }> {
+  const folder = await mkdtemp(join(tmpdir(), 'large-'))
+  const path = join(folder, 'huge.dxf')
   await writeFile(path, Buffer.alloc(megabytes * 1024 * 1024, 'x'))
-  return path
+  return { path, remove: () => rm(folder, { recursive: true }) }
 }
