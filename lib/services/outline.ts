@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { grow, regionsArea } from '#lib/core/geometry/index'
-import { readOutline as read } from '#lib/exchange/outline/index'
+import { readLoops as readAll, readOutline as readOne } from '#lib/exchange/outline/index'
 import { OffsetRequest, OutlineRequest } from '#lib/schema/patch'
 import { everyone, verb } from './verb'
 
@@ -8,12 +8,15 @@ const OutlineFile = OutlineRequest.pick({ name: true, unit: true }).safeExtend({
   bytes: z.instanceof(Uint8Array),
 })
 
-/** Reads the outline of an opening from a file; keeps nothing. */
-export const readOutline = verb('outline.read', everyone, OutlineFile, async (_actor, file) => read(file))
+/** Reads all loops of a file with their roles; keeps nothing. */
+export const readLoops = verb('outline.read', everyone, OutlineFile, async (_actor, file) => readAll(file))
 
-/** Reads the outline of an opening from pasted text; keeps nothing. */
-export const readOutlineText = verb('outline.read-text', everyone, OutlineRequest, async (_actor, pasted) =>
-  read(pasted),
+/** Reads a file for what is kept as one loop (an opening, a boundary): holes are refused; keeps nothing. */
+export const readOutline = verb('outline.read-one', everyone, OutlineFile, async (_actor, file) => readOne(file))
+
+/** Reads all loops of pasted text with their roles; keeps nothing. */
+export const readLoopsText = verb('outline.read-text', everyone, OutlineRequest, async (_actor, pasted) =>
+  readAll(pasted),
 )
 
 /** Grows and shrinks an outline by true offsets with round corners; keeps nothing. */

@@ -1,12 +1,19 @@
 import * as z from 'zod'
 import { shopDay } from '#lib/core/dates'
-import { benchSheet, type PatchSheet, plyTemplates } from '#lib/exchange/sheets/index'
+import {
+  type OutlineView,
+  outlineViews,
+  writeOutlinesDxf,
+  writeOutlinesSvg,
+} from '#lib/exchange/outline-out/index'
+import { benchSheet, type PatchSheet, paperNames, paperSizes, plyTemplates } from '#lib/exchange/sheets/index'
+import { choice } from '#lib/schema/fields'
 import { Refusal } from '#lib/store/errors'
 import { readPatch, type StoredPatch, type StoredPlan } from '#lib/store/patches'
 import { shopContext } from './shop'
 import { everyone, verb } from './verb'
 
-const SheetRequest = z.object({
+const PlanRequest = z.object({
   patchId: z.uuid(),
   /** Null: the newest version. */
   versionNo: z.int().nullable(),
@@ -14,8 +21,16 @@ const SheetRequest = z.object({
   origin: z.url(),
 })
 
+const SheetRequest = PlanRequest.safeExtend({ paper: choice(paperNames).prefault('a4') })
+
+const OutlinesRequest = PlanRequest.safeExtend({ view: choice(outlineViews).prefault('laid') })
+
+/** Papers that sheets can be printed on, for a choice. */
+export const papers = paperNames.map((paper) => ({ paper, name: paperSizes[paper].name }))
+
 export interface PrintedSheet {
   readonly fileName: string
+  readonly mediaType: string
   readonly bytes: Uint8Array
 }
 
@@ -27,21 +42,56 @@ export const printTemplates = verb('patches.templates', everyone, SheetRequest, 
   print(request, 'ply templates', plyTemplates),
 )
 
+/** The plan's outlines for other programs. */
+export const writeDxf = verb('patches.outlines-dxf', everyone, OutlinesRequest, (_actor, request) =>
+  write(request, 'dxf', 'image/vnd.dxf', writeOutlinesDxf),
+)
+
+export const writeSvg = verb('patches.outlines-svg', everyone, OutlinesRequest, (_actor, request) =>
+  write(request, 'svg', 'image/svg+xml', writeOutlinesSvg),
+)
+
 async function print(
-  { patchId, versionNo, origin }: z.output<typeof SheetRequest>,
+  request: z.output<typeof SheetRequest>,
   what: string,
   make: (sheet: PatchSheet) => Promise<Uint8Array>,
 ): Promise<PrintedSheet> {
-  const patch = await readPatch(patchId)
-  const plan = patch?.plans.find((candidate) => versionNo === null || candidate.versionNo === versionNo)
-  if (!patch || !plan) throw new Refusal('There is no such plan', { status: 404 })
+  const { patch, plan } = await planOf(request)
   return {
     fileName: `${patch.mouldCode} patch ${patch.number} v${plan.versionNo} ${what}.pdf`,
-    bytes: await make(await sheetOf(patch, plan, origin)),
+    mediaType: 'application/pdf',
+    bytes: await make(await sheetOf(patch, plan, request.origin, request.paper)),
   }
 }
 
-async function sheetOf(patch: StoredPatch, plan: StoredPlan, origin: string): Promise<PatchSheet> {
+async function write(
+  request: z.output<typeof OutlinesRequest>,
+  ending: string,
+  mediaType: string,
+  make: (sheet: PatchSheet, view: OutlineView) => string,
+): Promise<PrintedSheet> {
+  const { patch, plan } = await planOf(request)
+  const view = request.view === 'laid' ? 'as laid' : 'from the cavity'
+  return {
+    fileName: `${patch.mouldCode} patch ${patch.number} v${plan.versionNo} outlines ${view}.${ending}`,
+    mediaType,
+    bytes: new TextEncoder().encode(make(await sheetOf(patch, plan, request.origin, 'a4'), request.view)),
+  }
+}
+
+async function planOf({ patchId, versionNo }: z.output<typeof PlanRequest>) {
+  const patch = await readPatch(patchId)
+  const plan = patch?.plans.find((candidate) => versionNo === null || candidate.versionNo === versionNo)
+  if (!patch || !plan) throw new Refusal('There is no such plan', { status: 404 })
+  return { patch, plan }
+}
+
+async function sheetOf(
+  patch: StoredPatch,
+  plan: StoredPlan,
+  origin: string,
+  paper: PatchSheet['paper'],
+): Promise<PatchSheet> {
   const { shop, now } = await shopContext()
   const on = (moment: string) => shopDay(moment, shop.timeZone).day
   return {
@@ -61,6 +111,6 @@ async function sheetOf(patch: StoredPatch, plan: StoredPlan, origin: string): Pr
     calculationVersion: plan.calculationVersion,
     printedAt: now,
     timeZone: shop.timeZone,
-    paper: 'A4',
+    paper,
   }
 }

@@ -1,5 +1,5 @@
 import 'server-only'
-import { readOutline, readOutlineText } from '#lib/services/outline'
+import { readLoops, readLoopsText } from '#lib/services/outline'
 import { Refusal } from '#lib/store/errors'
 import { BodyFault, fileBytes, mediaType, mostFileBytes, readBytes, readForm, readJson } from './body'
 import { answer, serve } from './route'
@@ -10,10 +10,10 @@ import { answer, serve } from './route'
  */
 export function serveOutline(request: Request): Promise<Response> {
   const type = mediaType(request)
-  if (type === 'application/json') return serve(request, readOutlineText, () => readJson(request), answer)
+  if (type === 'application/json') return serve(request, readLoopsText, () => readJson(request), answer)
   return serve(
     request,
-    readOutline,
+    readLoops,
     () => (type === 'multipart/form-data' ? fromForm(request) : fromBody(request)),
     answer,
   )

@@ -3,7 +3,10 @@ import type { PrintedSheet } from '#lib/services/sheets'
 import type { Verb } from '#lib/services/verb'
 import { serve } from './route'
 
-type SheetVerb = Verb<{ patchId: string; versionNo: number | null; origin: string }, PrintedSheet>
+type SheetVerb<Input> = Verb<
+  Input & { patchId: string; versionNo: number | null; origin: string },
+  PrintedSheet
+>
 
 /** Where people reach the shop: APP_URL when the start was told, else as this request came. */
 function originOf(request: Request): string {
@@ -12,20 +15,30 @@ function originOf(request: Request): string {
   return `${request.headers.get('x-forwarded-proto') ?? 'http'}://${host}`
 }
 
-/** A printed sheet of a plan as a PDF to be looked at or saved. */
-export function serveSheet(request: Request, verb: SheetVerb, patchId: string): Promise<Response> {
-  const version = new URL(request.url).searchParams.get('v')
+/**
+ * A plan's sheet or outlines as a file: a PDF to be looked at or saved, others to be saved. ?v= is the version, other
+ * questions (?paper=, ?view=) go to the verb by their names.
+ */
+export function serveSheet<Input>(
+  request: Request,
+  verb: SheetVerb<Input>,
+  patchId: string,
+): Promise<Response> {
+  const { v, ...asked } = Object.fromEntries(new URL(request.url).searchParams)
   return serve(
     request,
     verb,
-    () => ({ patchId, versionNo: version === null ? null : Number(version), origin: originOf(request) }),
-    ({ fileName, bytes }) =>
-      new Response(new Uint8Array(bytes), {
+    () => ({ ...asked, patchId, versionNo: v === undefined ? null : Number(v), origin: originOf(request) }),
+    ({ fileName, mediaType, bytes }) => {
+      const shown = mediaType === 'application/pdf' ? 'inline' : 'attachment'
+      return new Response(new Uint8Array(bytes), {
         headers: {
-          'content-type': 'application/pdf',
-          'content-disposition': `inline; filename*=UTF-8''${encodeURIComponent(fileName)}`,
+          'content-type': mediaType,
+          'content-disposition': `${shown}; filename*=UTF-8''${encodeURIComponent(fileName)}`,
           'cache-control': 'no-store',
+          'x-content-type-options': 'nosniff',
         },
-      }),
+      })
+    },
   )
 }

@@ -9,6 +9,9 @@ interface Kind extends Foreign {
   readonly matches: (head: string, bytes: Uint8Array) => boolean
 }
 
+/** Enough for the comments and declarations that programs put before a drawing. */
+const headBytes = 16_384
+
 const saveAsDxf = 'In the drawing program save the outline as DXF in text form (R12 or 2000).'
 const saveAsCsv = 'Save the sheet as CSV with two columns u and v, the unit in the header.'
 const fromDrawing =
@@ -61,11 +64,10 @@ const kinds: readonly Kind[] = [
   },
   { seems: 'a mesh (STL)', cure: saveAsDxf, matches: (head) => /^\s*solid\b[^\n]*\n\s*facet\b/.test(head) },
   {
-    seems: 'an SVG drawing, which this version does not read yet',
+    seems: 'a web page or XML file',
     cure: saveAsDxf,
-    matches: (head) => /^\s*<(svg|(?!html|!doctype html)[\s\S]*?<svg)[\s>]/i.test(head),
+    matches: (head) => /^\s*<[!?a-z]/i.test(head) && !beginsAsSvg(head),
   },
-  { seems: 'a web page or XML file', cure: saveAsDxf, matches: (head) => /^\s*<[!?a-z]/i.test(head) },
   { seems: 'a PostScript file', cure: saveAsDxf, matches: begins('%!PS') },
   { seems: 'a formatted letter (RTF)', cure: saveAsCsv, matches: begins('{\\rtf') },
   {
@@ -81,10 +83,21 @@ const kinds: readonly Kind[] = [
   },
 ]
 
+/**
+ * An XML file whose first element seems to be an svg; comments and declarations before it may be long. A web page
+ * that holds a drawing is none.
+ */
+export function beginsAsSvg(text: string): boolean {
+  const head = text.slice(0, headBytes)
+  if (!/^\s*<(\?xml|!--|!doctype\s+([a-z]+:)?svg\b|([a-z]+:)?svg[\s>/])/i.test(head)) return false
+  const start = head.search(/<([a-z]+:)?svg[\s>/]/i)
+  return start >= 0 && !/<html[\s>]/i.test(head.slice(0, start))
+}
+
 /** Null when the bytes can be text of a kind that is read here. */
 export function foreignKind(bytes: Uint8Array): Foreign | null {
   const mark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? 3 : 0
-  const head = latin1(bytes.subarray(mark, mark + 4096))
+  const head = latin1(bytes.subarray(mark, mark + headBytes))
   return kinds.find((kind) => kind.matches(head, bytes)) ?? null
 }
 

@@ -1,5 +1,5 @@
 /** Outlines from files and pasted text. */
-export { readOutline } from './read-outline'
+export { readLoops, readOutline } from './read-outline'
 export type {
   ChosenUnit,
   FileUnit,

@@ -4,7 +4,7 @@ import { type Corner, withoutRepeatedCorners } from './corners'
 import { lineName, note, Refused, someOf, stop } from './finding'
 import { farthestMm, mostPoints } from './limits'
 import type { ChosenUnit, Drawing, DrawnLoop, FileUnit } from './types'
-import { heldUnit, isFileUnit, mmPerUnit, unitNames } from './unit'
+import { coordinateUnits, heldUnit, isFileUnit, mmPerUnit } from './unit'
 
 const cure = 'Give {"unit": "mm", "outer": [[u, v], ...], "holes": []} with numbers.'
 
@@ -55,7 +55,7 @@ function statedUnit(unit: unknown): FileUnit | null {
       'unit-not-read',
       `"${String(unit).slice(0, 20)}" is not a unit that is read here.`,
       'unit',
-      `Give one of: ${Object.keys(unitNames).join(', ')}.`,
+      `Give one of: ${coordinateUnits.join(', ')}.`,
     ),
   )
 }

@@ -14,7 +14,7 @@ const verdicts = { stop: 'refuse', look: 'ask', note: 'accept-with-notice' } as 
   Verdict
 >
 
-/** The verdict on what a reader found: the gravest finding decides. */
+/** The verdict on what a reader found: the gravest finding decides; how such files are always read is said as well. */
 export function judge(drawing: Drawing): OutlineReading {
   const { loops, findings } = drawing
   const refused = worst(findings) === 'stop'
@@ -22,12 +22,13 @@ export function judge(drawing: Drawing): OutlineReading {
   const unit = judged.loops.length === 0 ? [] : unitFindings(drawing, judged.loops)
   const all = [...findings, ...judged.findings, ...unit].sort((a, b) => gravity(a) - gravity(b))
   const severity = worst(all)
+  const said = drawing.convention === undefined || judged.loops.length === 0 ? [] : [drawing.convention]
   return {
     verdict: severity === null ? 'accept' : verdicts[severity],
     unit: drawing.unit,
     loops: judged.loops,
     dropped: drawing.dropped,
-    findings: all,
+    findings: [...all, ...said],
   }
 }
 
@@ -49,13 +50,25 @@ function judgeLoops(loops: readonly DrawnLoop[]): Judged {
   const [only] = loops
   if (loops.length === 1 && only!.role !== 'hole') return judgeOne(only!)
   const unusable = loops.flatMap(({ points }) => unusableLoop(points) ?? [])
-  return unusable.length > 0 ? { loops: [], findings: unusable.slice(0, 1) } : severalLoops(loops)
+  return unusable.length > 0 ? { loops: [], findings: unusable.slice(0, 1) } : judgeSeveral(loops)
 }
 
-function judgeOne(loop: DrawnLoop): Judged {
+/** Roles first; whether each loop can be cut is asked only where roles are settled. */
+function judgeSeveral(loops: readonly DrawnLoop[]): Judged {
+  const several = severalLoops(loops)
+  if (worst(several.findings) === 'stop') return several
+  const each = several.drawn.map((loop, index) => judgeOne(loop, several.loops[index]!.role))
+  const findings = each.flatMap((judged) => judged.findings)
+  return {
+    loops: worst(findings) === 'stop' ? several.loops : each.flatMap((judged) => judged.loops),
+    findings: [...several.findings, ...findings],
+  }
+}
+
+function judgeOne(loop: DrawnLoop, role: LoopReading['role'] = 'outer'): Judged {
   const unusable = unusableLoop(loop.points)
   if (unusable !== null) return { loops: [], findings: [unusable] }
-  const reading = measured(loop.points, 'outer')
+  const reading = measured(loop.points, role)
   const crossed = selfCrossed(loop.points, loop.asGiven)
   const enclosedMm2 = crossed === null ? reading.areaMm2 : crossed.enclosedMm2
   if (enclosedMm2 !== null && isLine(reading, enclosedMm2)) {

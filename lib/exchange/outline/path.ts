@@ -8,12 +8,14 @@ export interface Vertex {
 
 /** One drawn piece: a line, an arc, a circle or a polyline, in mm. */
 export interface Path {
-  /** As the file calls it: LINE, ARC ... */
+  /** As the file calls it: LINE, ARC, path ... */
   readonly entity: string
   readonly line: number
   readonly layer: string
   readonly vertices: readonly Vertex[]
   readonly closed: boolean
+  /** Its vertices are points of curves that were flattened. */
+  readonly curved?: true
   /** Lowest and highest z, mm. */
   readonly heightsMm: readonly [number, number]
 }
@@ -32,9 +34,9 @@ export function edgesOfPath({ vertices, closed }: Path): readonly Edge[] {
   })
 }
 
-/** "LINE on layer CUT" */
+/** "LINE on layer CUT"; a drawing without layers has but the piece. */
 export function pathName({ entity, layer }: Pick<Path, 'entity' | 'layer'>): string {
-  return `${entity} on layer ${layer}`
+  return layer === '' ? entity : `${entity} on layer ${layer}`
 }
 
 /**

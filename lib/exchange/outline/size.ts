@@ -20,6 +20,12 @@ export function sizeWords([uMin, vMin, uMax, vMax]: Bounds, factor = 1): string 
   return `${lengthWords((uMax - uMin) * factor)} x ${lengthWords((vMax - vMin) * factor)} mm`
 }
 
+/** "30 x 30 mm at u 55 to 85, v 35 to 65 mm" */
+export function boundsWords(boundsMm: Bounds): string {
+  const [uMin, vMin, uMax, vMax] = boundsMm.map(lengthWords)
+  return `${sizeWords(boundsMm)} at u ${uMin} to ${uMax}, v ${vMin} to ${vMax} mm`
+}
+
 /** As many digits as tell one size from another at a glance. */
 export function lengthWords(mm: number): string {
   const size = Math.abs(mm)
@@ -33,7 +39,7 @@ export function unitUnknown(boundsMm: Bounds): Finding {
     'unit-unknown',
     `Nothing tells the unit. The outline is ${sizes.join(', ')}.`,
     null,
-    'Choose the unit, or write it into the file: $INSUNITS in a DXF, the header of a table such as "u [mm],v [mm]".',
+    'Choose the unit, or write it into the file: $INSUNITS in a DXF, width and height such as "300mm" in an SVG, the header of a table such as "u [mm],v [mm]".',
     Object.fromEntries(choices.map((unit) => [figureNames[unit], sizeOf(boundsMm, mmPerUnit(unit))])),
   )
 }

@@ -1,12 +1,13 @@
 import { decodeText } from './decode'
 import { Refused, stop } from './finding'
-import { foreignKind } from './foreign'
+import { beginsAsSvg, foreignKind } from './foreign'
 import { mostBytes } from './limits'
 
-export type Content = 'dxf' | 'json' | 'coordinates'
+export type Content = 'dxf' | 'svg' | 'json' | 'coordinates'
 
 const contentNames: Readonly<Record<Content, string>> = {
   dxf: 'a DXF',
+  svg: 'an SVG drawing',
   json: 'JSON',
   coordinates: 'a table of coordinates or other text',
 }
@@ -17,7 +18,7 @@ const promised: Readonly<Record<string, string>> = {
   json: 'json',
   csv: 'coordinates',
   tsv: 'coordinates',
-  svg: 'SVG',
+  svg: 'svg',
   pdf: 'PDF',
   png: 'PNG',
   jpg: 'JPEG',
@@ -59,6 +60,7 @@ export function sniff(name: string, bytes: Uint8Array): { readonly content: Cont
 }
 
 function contentOf(text: string): Content {
+  if (beginsAsSvg(text)) return 'svg'
   if (/^\s*(0\s*[\r\n]\s*SECTION\b|999\s*[\r\n])/i.test(text)) return 'dxf'
   return /^\s*[{[]/.test(text) ? 'json' : 'coordinates'
 }
@@ -80,7 +82,7 @@ function assertEndingFits(name: string, content: Content): void {
           'wrong-ending',
           says,
           'line 1',
-          'Save the outline again as DXF, or give the file the ending that fits.',
+          'Save the outline again as DXF or SVG, or give the file the ending that fits.',
         ),
   )
 }

@@ -7,8 +7,11 @@ export type Verdict = 'accept' | 'accept-with-notice' | 'ask' | 'refuse'
 /** Units that a person can choose for a file. */
 export type ChosenUnit = 'mm' | 'cm' | 'm' | 'in'
 
+/** Units that only the page of an SVG is given in. */
+export type PageUnit = 'px' | 'pt' | 'pc'
+
 /** Units that a file can state. */
-export type FileUnit = ChosenUnit | 'ft' | 'dm' | 'um' | 'mil' | 'thou'
+export type FileUnit = ChosenUnit | PageUnit | 'ft' | 'dm' | 'um' | 'mil' | 'thou'
 
 export interface OutlineSource {
   /** Name of the file, or "pasted". */
@@ -61,4 +64,6 @@ export interface Drawing {
   readonly loops: readonly DrawnLoop[]
   readonly dropped: number
   readonly findings: readonly Finding[]
+  /** How files of this kind are always read; told last, and nothing that a person must look at. */
+  readonly convention?: Finding
 }

@@ -1,7 +1,7 @@
 import type { Finding } from '#lib/core/result'
 import { toInside } from '#lib/core/units'
 import { note } from './finding'
-import type { ChosenUnit, FileUnit } from './types'
+import type { ChosenUnit, FileUnit, PageUnit } from './types'
 
 export const unitNames: Readonly<Record<FileUnit, string>> = {
   mm: 'millimetres',
@@ -13,15 +13,29 @@ export const unitNames: Readonly<Record<FileUnit, string>> = {
   ft: 'feet',
   mil: 'mils',
   thou: 'thousandths of an inch',
+  px: 'pixels of 1/96 inch',
+  pt: 'points of 1/72 inch',
+  pc: 'picas of 1/6 inch',
 }
 
-/** The decimetre is written in drawings only, so the table of units does without it. */
+/** Fixed parts of an inch (CSS Values and Units 3, section 6.2), mm. */
+const pageUnits: Readonly<Record<PageUnit, number>> = { px: 25.4 / 96, pt: 25.4 / 72, pc: 25.4 / 6 }
+
+/** The decimetre is written in drawings only and pixels on pages, so the table of units does without them. */
 export function mmPerUnit(unit: FileUnit): number {
+  if (isPageUnit(unit)) return pageUnits[unit]
   return unit === 'dm' ? 100 : toInside(1, 'length', unit)
 }
 
+function isPageUnit(symbol: string): symbol is PageUnit {
+  return Object.hasOwn(pageUnits, symbol)
+}
+
+/** Units that a table of coordinates or an outline in JSON may state. */
+export const coordinateUnits = Object.keys(unitNames).filter((symbol) => !isPageUnit(symbol))
+
 export function isFileUnit(symbol: string): symbol is FileUnit {
-  return Object.hasOwn(unitNames, symbol)
+  return coordinateUnits.includes(symbol)
 }
 
 /**

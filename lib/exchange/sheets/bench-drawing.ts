@@ -4,13 +4,16 @@ import { figure } from '#lib/core/units'
 import { drawList, drawPrimitive } from './draw-list'
 import { type Paper, rect, rule } from './paper'
 import { drawQr } from './qr'
-import { frame, frameWidth } from './sheet-frame'
+import { type Frame, frameOf } from './sheet-frame'
 import type { PatchSheet } from './types'
 import { block, clip, widthOf, words, wrap } from './words'
 
 const gap = 3
 const listWidth = 76
-const planHeight = 124
+/** On A4; a taller page gives more than half of what it has more to the plan, and a quarter to the section. */
+const planHeightA4 = 124
+const sectionHeightA4 = 66
+const frameHeightA4 = 277
 const qrSide = 24
 const rowHeight = 4.1
 /** Rows that the corner holds above the QR code. */
@@ -24,15 +27,18 @@ export function listFitsCorner(sheet: PatchSheet): boolean {
 /** The first page's drawings: plan view with the item list in its corner, and the section below. Returns its foot. */
 export function drawBenchDrawing(paper: Paper, sheet: PatchSheet): number {
   const { patch, input } = sheet
+  const frame = frameOf(paper)
+  const taller = Math.max(0, frame.height - frameHeightA4)
+  const planHeight = planHeightA4 + 0.6 * taller
   const top = frame.top + gap
   const listLeft = frame.right - listWidth
   const plan = planDrawing(patch, input, {
     kind: 'paper',
-    widthMm: frameWidth - listWidth - 2 * gap,
+    widthMm: frame.width - listWidth - 2 * gap,
     heightMm: planHeight,
   })
   drawList(paper, plan, frame.left + 1, top)
-  drawItemList(paper, patch.plies, listLeft, frame.top)
+  drawItemList(paper, patch.plies, frame)
   drawCode(paper, sheet, listLeft + 6, top + planHeight - qrSide - 4)
   const legendFoot = drawLegend(paper, plan.legend, frame.left + gap, top + planHeight + 1.5)
   const noRoom = plan.omittedLabels
@@ -40,8 +46,8 @@ export function drawBenchDrawing(paper: Paper, sheet: PatchSheet): number {
   rule(paper, [frame.left, notes + 1.2], [frame.right, notes + 1.2], 'dimension')
   const section = sectionDrawing(patch, input, {
     kind: 'paper',
-    widthMm: frameWidth - 2 * gap,
-    heightMm: 66,
+    widthMm: frame.width - 2 * gap,
+    heightMm: sectionHeightA4 + 0.25 * taller,
   })
   drawList(paper, section, frame.left + gap, notes + 3.5)
   const foot = notes + 3.5 + section.heightMm / section.denominator
@@ -50,13 +56,15 @@ export function drawBenchDrawing(paper: Paper, sheet: PatchSheet): number {
 }
 
 function noteMissing(paper: Paper, labels: readonly string[], y: number): number {
+  const frame = frameOf(paper)
   const style = { sizeMm: 2.3, role: 'soft' } as const
   const text = `No room at this scale for the names: ${labels.join(', ')}.`
-  return block(paper, frame.left + gap, y, wrap(paper, text, frameWidth - 2 * gap, style), style)
+  return block(paper, frame.left + gap, y, wrap(paper, text, frame.width - 2 * gap, style), style)
 }
 
 /** Laying order, what, direction, greatest extent and area of each ply. */
-function drawItemList(paper: Paper, plies: readonly PlannedPly[], left: number, top: number): void {
+function drawItemList(paper: Paper, plies: readonly PlannedPly[], frame: Frame): void {
+  const [left, top] = [frame.right - listWidth, frame.top]
   const shown = plies.length <= mostRows ? plies : plies.slice(0, mostRows - 1)
   const columns = {
     number: left + 6,
@@ -104,21 +112,23 @@ function drawCode(paper: Paper, sheet: PatchSheet, x: number, y: number): void {
   drawQr(paper, sheet.address, x, y, qrSide)
   const style = { sizeMm: 2.3, font: 'mono' } as const
   const left = x + qrSide + 4
-  const width = frame.right - gap - left
+  const width = frameOf(paper).right - gap - left
   const lines = wrap(paper, sheet.address, width, style)
   const top = block(paper, left, y + 1, ['The plan as it stands now:'], { sizeMm: 2.3, role: 'soft' })
   block(paper, left, top + 0.6, lines, style)
 }
 
-function drawLegend(paper: Paper, keys: readonly LegendKey[], x0: number, y0: number): number {
+/** What the lines mean, in rows that wrap at the frame; answers where they end. */
+export function drawLegend(paper: Paper, keys: readonly LegendKey[], x0: number, y0: number): number {
   const style = { sizeMm: 2.3, role: 'soft' } as const
+  const right = frameOf(paper).right - gap
   let x = x0
   let y = y0
   for (const key of keys) {
     const entry = legendEntry(key)
     const scale = 1.35
     const width = entry.widthMm / scale + 1.4 + widthOf(paper, entry.words, style)
-    if (x + width > frame.right - gap) {
+    if (x + width > right) {
       x = x0
       y += 4
     }

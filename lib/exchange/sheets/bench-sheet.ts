@@ -7,7 +7,7 @@ import { drawTitleStrip } from './title-strip'
 import type { PatchSheet } from './types'
 
 /**
- * The bench sheet of a patch plan, A4 upright: first page with plan view, item list, section and title strip, then
+ * The bench sheet of a patch plan, upright: first page with plan view, item list, section and title strip, then
  * findings, material and job lines to tick. Same model, same bytes. RangeError for a `printedAt` that is no moment.
  */
 export async function benchSheet(sheet: PatchSheet): Promise<Uint8Array> {
@@ -16,6 +16,7 @@ export async function benchSheet(sheet: PatchSheet): Promise<Uint8Array> {
     `${mould.code} ${plan.name}, bench sheet`,
     `version ${plan.version}`,
     sheet.printedAt,
+    sheet.paper,
   )
   addPage(paper, 'portrait')
   drawFrame(paper)

@@ -3,21 +3,21 @@ import type { JobLine } from '#lib/core/repair/types'
 import type { Finding } from '#lib/core/result'
 import { figure } from '#lib/core/units'
 import { acrossWords, listFitsCorner } from './bench-drawing'
-import { type Cell, type Column, type Flow, heading, inner, tableHead, tableRow } from './flow'
+import { type Cell, type Column, type Flow, heading, innerOf, tableHead, tableRow } from './flow'
 import { rect, rule } from './paper'
 import type { PatchSheet } from './types'
 import { words } from './words'
 
 const semibold = { font: 'semibold' } as const
 const soft = { role: 'soft', sizeMm: 2.5 } as const
-const width = inner.right - inner.left
 
 /** Stop, look, note, each look with its because. */
 export function drawFindings(flow: Flow, sheet: PatchSheet): void {
   heading(flow, 'Stop, look, note', 12)
+  const inner = innerOf(flow.paper)
   const columnsWith = (answerMm: number): readonly Column[] => [
     { x: inner.left, width: 12 },
-    { x: inner.left + 13, width: width - 13 - answerMm - (answerMm > 0 ? 4 : 0) },
+    { x: inner.left + 13, width: inner.width - 13 - answerMm - (answerMm > 0 ? 4 : 0) },
     { x: inner.right - answerMm, width: answerMm },
   ]
   const { findings, becauses } = sheet
@@ -53,12 +53,13 @@ function answer(finding: Finding, becauses: PatchSheet['becauses']): readonly Ce
 export function drawPlyList(flow: Flow, sheet: PatchSheet): void {
   if (listFitsCorner(sheet)) return
   heading(flow, 'Plies, in laying order', 16)
+  const inner = innerOf(flow.paper)
   const columns: readonly Column[] = [
     { x: inner.left, width: 8, anchor: 'end' },
     { x: inner.left + 12, width: 70 },
     { x: inner.left + 84, width: 18, anchor: 'end' },
     { x: inner.left + 106, width: 28, anchor: 'end' },
-    { x: inner.left + 140, width: width - 140, anchor: 'end' },
+    { x: inner.left + 140, width: inner.width - 140, anchor: 'end' },
   ]
   const head = () => tableHead(flow, columns, ['#', 'Ply', 'Direction', 'Across, mm', 'Area, m²'])
   head()
@@ -78,13 +79,14 @@ export function drawPlyList(flow: Flow, sheet: PatchSheet): void {
 export function drawTakeOff(flow: Flow, sheet: PatchSheet): void {
   const { takeOff } = sheet.patch
   heading(flow, 'What it takes', 16)
+  const inner = innerOf(flow.paper)
   const columns: readonly Column[] = [
     { x: inner.left, width: 60 },
     { x: inner.left + 62, width: 20, anchor: 'end' },
     { x: inner.left + 84, width: 24, anchor: 'end' },
     { x: inner.left + 110, width: 26, anchor: 'end' },
     { x: inner.left + 138, width: 16, anchor: 'end' },
-    { x: inner.left + 156, width: width - 156, anchor: 'end' },
+    { x: inner.left + 156, width: inner.width - 156, anchor: 'end' },
   ]
   const names = ['Material', 'In plies, m²', 'Off the roll, m²', 'Roll length, m', 'Mass, kg', 'Offcut, %']
   const head = () => tableHead(flow, columns, names)
@@ -107,12 +109,13 @@ const box = 4.6
 /** The job in its order, each line with a box to tick, its cautions, and room for name and time. */
 export function drawJobLines(flow: Flow, sheet: PatchSheet): void {
   heading(flow, 'Job lines', 30)
+  const inner = innerOf(flow.paper)
   const columns: readonly Column[] = [
     { x: inner.left, width: box },
     { x: inner.left + 6, width: 6, anchor: 'end' },
-    { x: inner.left + 14.5, width: 100 },
-    { x: inner.left + 118, width: 32 },
-    { x: inner.left + 152, width: width - 152 },
+    { x: inner.left + 14.5, width: inner.width - 74 },
+    { x: inner.right - 56, width: 32 },
+    { x: inner.right - 22, width: 22 },
   ]
   const head = () => tableHead(flow, columns, ['Done', '', 'What', 'Name', 'Day, time'])
   head()

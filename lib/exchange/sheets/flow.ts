@@ -1,6 +1,6 @@
 import { addPage, type Paper, rule } from './paper'
-import { drawFrame, frame } from './sheet-frame'
-import { firstStripTop, laterStripTop } from './title-strip'
+import { drawFrame, frameOf } from './sheet-frame'
+import { stripTop } from './title-strip'
 import { block, blockHeight, type WordStyle, words, wrap } from './words'
 
 /** Rows that run down the page and on to further pages. `y` is where the next row begins. */
@@ -9,24 +9,35 @@ export interface Flow {
   y: number
 }
 
-export const inner = { left: frame.left + 3, right: frame.right - 3 } as const
-const top = frame.top + 4
+/** Room for rows inside the frame. */
+export function innerOf(paper: Paper): {
+  readonly left: number
+  readonly right: number
+  readonly width: number
+} {
+  const { left, right, width } = frameOf(paper)
+  return { left: left + 3, right: right - 3, width: width - 6 }
+}
+
+function topOf(paper: Paper): number {
+  return frameOf(paper).top + 4
+}
 
 export function roomLeft({ paper, y }: Flow): number {
-  return (paper.pages.length === 1 ? firstStripTop : laterStripTop) - 2 - y
+  return stripTop(paper, paper.pages.length === 1) - 2 - y
 }
 
 export function nextPage(flow: Flow): void {
   addPage(flow.paper, 'portrait')
   drawFrame(flow.paper)
-  flow.y = top
+  flow.y = topOf(flow.paper)
 }
 
 /** A heading stays with so many millimetres of what follows it. */
 export function heading(flow: Flow, text: string, keepMm: number): void {
   if (roomLeft(flow) < 9 + keepMm) nextPage(flow)
-  else if (flow.y > top) flow.y += 3
-  words(flow.paper, inner.left, flow.y + 4.2, text, { sizeMm: 3.5, font: 'semibold' })
+  else if (flow.y > topOf(flow.paper)) flow.y += 3
+  words(flow.paper, innerOf(flow.paper).left, flow.y + 4.2, text, { sizeMm: 3.5, font: 'semibold' })
   flow.y += 6.4
 }
 
@@ -66,7 +77,7 @@ export function tableRow(flow: Flow, columns: readonly Column[], row: Row, repea
     cells.reduce((sum, { lines, style }) => sum + blockHeight(lines, style), 0),
   )
   const height = Math.max(row.leastMm ?? 0, ...heights) + 2 * cellPadding
-  if (roomLeft(flow) < height && flow.y > top) {
+  if (roomLeft(flow) < height && flow.y > topOf(paper)) {
     nextPage(flow)
     repeat?.()
   }
@@ -80,7 +91,8 @@ export function tableRow(flow: Flow, columns: readonly Column[], row: Row, repea
   }
   row.extra?.(flow.y, height)
   flow.y += height
-  rule(paper, [inner.left, flow.y], [inner.right, flow.y], 'hair', 'hair')
+  const { left, right } = innerOf(paper)
+  rule(paper, [left, flow.y], [right, flow.y], 'hair', 'hair')
 }
 
 /** The head of a table: small and soft, with a full line below. */
@@ -92,5 +104,6 @@ export function tableHead(flow: Flow, columns: readonly Column[], names: readonl
     words(flow.paper, x, flow.y + 3, name, { ...style, anchor: column.anchor ?? 'start' })
   }
   flow.y += 4.2
-  rule(flow.paper, [inner.left, flow.y], [inner.right, flow.y], 'dimension')
+  const { left, right } = innerOf(flow.paper)
+  rule(flow.paper, [left, flow.y], [right, flow.y], 'dimension')
 }

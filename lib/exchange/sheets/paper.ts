@@ -1,10 +1,13 @@
 import PDFDocument from 'pdfkit'
 import { type LineStyle, lineTable, type Role } from '#lib/core/drawing/index'
 import { fontFile, type SheetFont, sheetFonts } from './fonts'
+import { type PaperName, paperSizes } from './paper-sizes'
 
 /** An open PDF whose every page is drawn in millimetres from its top left corner. */
 export interface Paper {
   readonly doc: PDFKit.PDFDocument
+  /** What it is printed on; pages stand upright or lie across. */
+  readonly name: PaperName
   readonly pages: PaperPage[]
 }
 
@@ -16,7 +19,6 @@ export interface PaperPage {
 export type Orientation = 'portrait' | 'landscape'
 
 export const pointsPerMm = 72 / 25.4
-const a4: PaperPage = { widthMm: 210, heightMm: 297 }
 
 /** Black alone must suffice, so roles differ by line and word; grey only steps back. */
 export const inkOf: Readonly<Record<Role, string>> = {
@@ -30,7 +32,7 @@ export const inkOf: Readonly<Record<Role, string>> = {
 }
 
 /** Opens a document. `printedAt` is its only date, so the same model gives the same bytes. */
-export function openPaper(title: string, subject: string, printedAt: string): Paper {
+export function openPaper(title: string, subject: string, printedAt: string, name: PaperName): Paper {
   const printed = new Date(printedAt)
   if (Number.isNaN(printed.getTime())) throw new RangeError(`printedAt must be a moment, got "${printedAt}"`)
   const doc = new PDFDocument({
@@ -50,7 +52,7 @@ export function openPaper(title: string, subject: string, printedAt: string): Pa
   })
   askForTrueSize(doc)
   for (const font of Object.keys(sheetFonts) as SheetFont[]) doc.registerFont(font, fontFile(font))
-  return { doc, pages: [] }
+  return { doc, name, pages: [] }
 }
 
 /** ViewerPreferences are no part of the writer's public face; without them a viewer offers to fit the page. */
@@ -59,8 +61,14 @@ function askForTrueSize(doc: PDFKit.PDFDocument): void {
   root.data.ViewerPreferences = doc.ref({ PrintScaling: 'None', DisplayDocTitle: true })
 }
 
+/** A page of that paper, upright or lying across. */
+export function pageSize(name: PaperName, orientation: Orientation): PaperPage {
+  const { widthMm, heightMm } = paperSizes[name]
+  return orientation === 'portrait' ? { widthMm, heightMm } : { widthMm: heightMm, heightMm: widthMm }
+}
+
 export function addPage(paper: Paper, orientation: Orientation): PaperPage {
-  const page = orientation === 'portrait' ? a4 : { widthMm: a4.heightMm, heightMm: a4.widthMm }
+  const page = pageSize(paper.name, orientation)
   paper.doc.addPage({ size: [page.widthMm * pointsPerMm, page.heightMm * pointsPerMm], margin: 0 })
   paper.doc.scale(pointsPerMm, pointsPerMm).lineJoin('round')
   paper.pages.push(page)

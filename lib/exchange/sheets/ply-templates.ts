@@ -1,5 +1,6 @@
 import { clipLine, type LineStyle, type Xy } from '#lib/core/drawing/index'
 import { addPage, closePaper, openPaper, type Paper, rect, rule, setStroke } from './paper'
+import type { PaperName } from './paper-sizes'
 import {
   barAcross,
   barUpright,
@@ -34,17 +35,17 @@ interface LaidOut {
 }
 
 /**
- * Templates of all plies true to size on A4, one after another in laying order, each as the one who lays it sees it.
+ * Templates of all plies true to size, one after another in laying order, each as the one who lays it sees it.
  * A template that fits no page is tiled with overlaps and register marks. A 100 mm bar on both axes of every page
  * says whether the printer kept the size; the file asks for no scaling. RangeError for a plan without plies.
  */
 export async function plyTemplates(sheet: PatchSheet): Promise<Uint8Array> {
   const { mould, plan, patch } = sheet
   if (patch.plies.length === 0) throw new RangeError('a plan without plies has no templates')
-  const laidOut = patch.plies.map((ply) => layOut(templatePicture(sheet, ply)))
+  const laidOut = patch.plies.map((ply) => layOut(sheet.paper, templatePicture(sheet, ply)))
   const of = laidOut.reduce((total, { pages }) => total + pages.length, 0)
   const title = `${mould.code} ${plan.name}, ply templates 1:1`
-  const paper = openPaper(title, `version ${plan.version}`, sheet.printedAt)
+  const paper = openPaper(title, `version ${plan.version}`, sheet.printedAt, sheet.paper)
   let number = 0
   for (const { picture, pages, marks } of laidOut) {
     for (const page of pages) {
@@ -63,14 +64,16 @@ export async function plyTemplates(sheet: PatchSheet): Promise<Uint8Array> {
  * The first single page on which the picture leaves room for bars and words, else one whose strip holds the words
  * while the upright bar crosses a line; tiles when the picture fits no page.
  */
-function layOut(picture: TemplatePicture): LaidOut {
+function layOut(paper: PaperName, picture: TemplatePicture): LaidOut {
   const { widthMm, heightMm } = picture
-  const candidates = wholePages(widthMm, heightMm)
+  const candidates = wholePages(paper, widthMm, heightMm)
   const whole =
     candidates.find((page) => placeWords(page, picture, []) !== null) ??
     candidates.find((page) => page.words === 'strip')
   if (whole) return { picture, pages: [whole], marks: [] }
-  const pages = tiledPages(widthMm, heightMm, (origin, area) => showsIn(picture, windowOf({ origin, area })))
+  const pages = tiledPages(paper, widthMm, heightMm, (origin, area) =>
+    showsIn(picture, windowOf({ origin, area })),
+  )
   return { picture, pages, marks: registerMarks(pages) }
 }
 
@@ -179,7 +182,7 @@ function drawWords(paper: Paper, all: PageWords, pages: readonly TemplatePage[],
 
 /** The strip at the foot: bar and plan at the left, the ply beside it, key plan or code at the right. */
 function drawStrip(paper: Paper, all: PageWords, pages: readonly TemplatePage[]): void {
-  const strip = stripOf(all.page.orientation)
+  const strip = stripOf(paper.name, all.page.orientation)
   const [left, top] = [strip.left, strip.top]
   const right = left + strip.width
   rect(paper, left, top, strip.width, strip.height, 'thin')

@@ -1,17 +1,33 @@
-import { type Paper, rect, rule } from './paper'
+import { type Paper, pageSize, rect, rule } from './paper'
 import { words } from './words'
 
-/** Frame of an A4 page after ISO 5457: 20 mm to file by at the left, 10 mm elsewhere (from memory of the standard). */
-export const frame = { left: 20, top: 10, right: 200, bottom: 287 } as const
-export const frameWidth = frame.right - frame.left
+export interface Frame {
+  readonly left: number
+  readonly top: number
+  readonly right: number
+  readonly bottom: number
+  readonly width: number
+  readonly height: number
+}
+
+/**
+ * Frame of an upright page after ISO 5457: 20 mm to file by at the left, 10 mm elsewhere (from memory of the
+ * standard, which knows A sizes only; other papers are framed alike).
+ */
+export function frameOf({ name }: Paper): Frame {
+  const { widthMm, heightMm } = pageSize(name, 'portrait')
+  const [left, top, right, bottom] = [20, 10, widthMm - 10, heightMm - 10]
+  return { left, top, right, bottom, width: right - left, height: bottom - top }
+}
 
 /** Length of a grid field, counted from the middle of the frame; letters and numbers leave out I and O. */
 const fieldMm = 50
 const letters = 'ABCDEFGH'
 
-/** Frame with its reference grid in the border: on A4 along the top and the right only. */
+/** Frame with its reference grid in the border: along the top and the right only, as on A4. */
 export function drawFrame(paper: Paper): void {
-  rect(paper, frame.left, frame.top, frameWidth, frame.bottom - frame.top, 'opening-cut')
+  const frame = frameOf(paper)
+  rect(paper, frame.left, frame.top, frame.width, frame.height, 'opening-cut')
   const across = fields(frame.left, frame.right)
   for (const [i, field] of across.entries()) {
     words(paper, (field.from + field.to) / 2, frame.top - 2.1, `${i + 1}`, fieldWords)

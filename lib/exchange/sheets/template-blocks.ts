@@ -104,7 +104,10 @@ export function plyWords(paper: Paper, all: PageWords): DrawBlock {
 }
 
 /** "Fibres 45° on the mould, -45° in this view". */
-function directionWords({ ply, directionInViewDeg }: TemplatePicture): string {
+export function directionWords({
+  ply,
+  directionInViewDeg,
+}: Pick<TemplatePicture, 'ply' | 'directionInViewDeg'>): string {
   const onMould = directionInView(ply.directionDeg, false)
   const inView = degrees(directionInViewDeg)
   return onMould === directionInViewDeg

@@ -1,4 +1,5 @@
-import type { Orientation } from './paper'
+import { type Orientation, pageSize } from './paper'
+import type { PaperName } from './paper-sizes'
 
 /** Where a template's picture may lie on a page, mm from the page's top left corner. */
 export interface Area {
@@ -33,30 +34,26 @@ const stripGapMm = 2
 /** Neighbouring tiles show so much of the same picture, to be laid over each other. */
 export const overlapMm = 12
 
-const paper: Readonly<Record<Orientation, readonly [number, number]>> = {
-  portrait: [210, 297],
-  landscape: [297, 210],
-}
 /** The page is never turned by the layout, so upright is tried first and landscape before any tiling. */
 const orientations: readonly Orientation[] = ['portrait', 'landscape']
 
 /** Room of a page inside its margins, with the strip left out where one stands. */
-export function areaOf(orientation: Orientation, words: TemplatePage['words']): Area {
-  const [width, height] = paper[orientation]
+export function areaOf(paper: PaperName, orientation: Orientation, words: TemplatePage['words']): Area {
+  const { widthMm, heightMm } = pageSize(paper, orientation)
   const strip = words === 'strip' ? stripHeightMm + stripGapMm : 0
   return {
     left: marginMm,
     top: marginMm,
-    width: width - 2 * marginMm,
-    height: height - 2 * marginMm - strip,
+    width: widthMm - 2 * marginMm,
+    height: heightMm - 2 * marginMm - strip,
   }
 }
 
 /** The strip's own room at the foot of a page. */
-export function stripOf(orientation: Orientation): Area {
-  const [width, height] = paper[orientation]
-  const top = height - marginMm - stripHeightMm
-  return { left: marginMm, top, width: width - 2 * marginMm, height: stripHeightMm }
+export function stripOf(paper: PaperName, orientation: Orientation): Area {
+  const { widthMm, heightMm } = pageSize(paper, orientation)
+  const top = heightMm - marginMm - stripHeightMm
+  return { left: marginMm, top, width: widthMm - 2 * marginMm, height: stripHeightMm }
 }
 
 /** Shares of the free room that lie left of and above a picture: in the middle first, then to one side. */
@@ -68,11 +65,11 @@ const alignments: readonly (readonly [number, number])[] = [
 ]
 
 /** Single pages that hold a picture of this size whole, the most orderly first. */
-export function wholePages(widthMm: number, heightMm: number): readonly TemplatePage[] {
+export function wholePages(paper: PaperName, widthMm: number, heightMm: number): readonly TemplatePage[] {
   const slack = 1e-6
   return (['strip', 'inside'] as const).flatMap((words) =>
     orientations.flatMap((orientation): readonly TemplatePage[] => {
-      const area = areaOf(orientation, words)
+      const area = areaOf(paper, orientation, words)
       if (widthMm > area.width + slack || heightMm > area.height + slack) return []
       return alignments.map(([left, above]) => ({
         orientation,
@@ -90,12 +87,13 @@ export function wholePages(widthMm: number, heightMm: number): readonly Template
  * The orientation that needs fewer tiles is taken.
  */
 export function tiledPages(
+  paper: PaperName,
   widthMm: number,
   heightMm: number,
   isWanted: (origin: readonly [number, number], area: Area) => boolean,
 ): readonly TemplatePage[] {
   const choices = orientations.map((orientation) => {
-    const area = areaOf(orientation, 'strip')
+    const area = areaOf(paper, orientation, 'strip')
     const columns = tilesAlong(widthMm, area.width)
     const rows = tilesAlong(heightMm, area.height)
     const left = (widthMm - covered(columns, area.width)) / 2

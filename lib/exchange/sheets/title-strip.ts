@@ -1,7 +1,8 @@
 import { figure } from '#lib/core/units'
 import { paperDate, paperMoment } from './dates'
 import { type Paper, rule } from './paper'
-import { frame, frameWidth } from './sheet-frame'
+import { paperSizes } from './paper-sizes'
+import { frameOf } from './sheet-frame'
 import type { PatchSheet } from './types'
 import { clip, widthOf, words, wrap } from './words'
 
@@ -14,7 +15,8 @@ const sideWords = {
   'place-face': ['in place', 'from the face'],
 } as const
 
-interface Field {
+/** One field of a strip's row: its share of the width, a small label, the value, and what stands under it. */
+export interface Field {
   readonly share: number
   readonly label: string
   readonly value: string
@@ -22,13 +24,14 @@ interface Field {
 }
 
 const padding = 1.6
-const rowA = 15
-const rowB = 9.6
-const rowC = 5.4
+export const rowA = 15
+export const rowB = 9.6
+export const rowC = 5.4
 
-/** Top of the strip on a first page, where it carries the plan's data, and on those that follow. */
-export const firstStripTop = frame.bottom - rowA - rowB - rowC
-export const laterStripTop = frame.bottom - rowB - rowC
+/** Top of the strip on a first page, where it carries the plan's data, or on those that follow. */
+export function stripTop(paper: Paper, isFirst: boolean): number {
+  return frameOf(paper).bottom - (isFirst ? rowA : 0) - rowB - rowC
+}
 
 /** The title strip at the foot of a page (fields after ISO 7200): what it shows, its state, who and when. */
 export function drawTitleStrip(
@@ -37,7 +40,8 @@ export function drawTitleStrip(
   page: { readonly number: number; readonly of: number },
 ): void {
   const first = page.number === 1
-  let y = first ? firstStripTop : laterStripTop
+  const frame = frameOf(paper)
+  let y = stripTop(paper, first)
   if (first) {
     drawFirstRow(paper, sheet, y)
     y += rowA
@@ -58,6 +62,7 @@ function drawFirstRow(paper: Paper, sheet: PatchSheet, y: number): void {
   const spread = lengths.measuredSpreadMm
   const netM2 = patch.takeOff.reduce((total, each) => total + each.netAreaM2, 0)
   const [how, from] = sideWords[input.side]
+  const frame = frameOf(paper)
   drawRow(paper, y, rowA, [
     {
       share: 55,
@@ -86,14 +91,17 @@ function drawFirstRow(paper: Paper, sheet: PatchSheet, y: number): void {
     },
     { share: 20, label: '', value: '' },
   ])
-  drawStamp(paper, plan.state, frame.right - 10, y + rowA / 2)
+  drawStamp(paper, plan.state, frame.right - (frame.width * stampShare) / 2, y + rowA / 2)
 }
+
+/** The stamp's field, share of the first row. */
+export const stampShare = 20 / 180
 
 /** Widest word of a stamp. */
 const stampMm = 15.4
 
 /** The state in the strip's last field: a word, boxed and slightly turned, as a rubber stamp leaves it. */
-function drawStamp(paper: Paper, state: string, x: number, y: number): void {
+export function drawStamp(paper: Paper, state: string, x: number, y: number): void {
   const { doc } = paper
   const word = state.charAt(0).toUpperCase() + state.slice(1)
   const plain = { sizeMm: 2.7, font: 'semibold', anchor: 'middle' } as const
@@ -138,12 +146,13 @@ function laterFields(sheet: PatchSheet, page: { number: number; of: number }): r
   ]
 }
 
-function drawRow(paper: Paper, y: number, height: number, fields: readonly Field[]): void {
+export function drawRow(paper: Paper, y: number, height: number, fields: readonly Field[]): void {
+  const frame = frameOf(paper)
   rule(paper, [frame.left, y], [frame.right, y])
   const total = fields.reduce((sum, field) => sum + field.share, 0)
-  let x: number = frame.left
+  let x = frame.left
   for (const [i, field] of fields.entries()) {
-    const width = (frameWidth * field.share) / total
+    const width = (frame.width * field.share) / total
     if (i > 0) rule(paper, [x, y], [x, y + height])
     drawField(paper, field, x + padding, y, width - 2 * padding, i === 0 && height === rowA)
     x += width
@@ -182,7 +191,12 @@ function drawTwoLines(
 }
 
 function drawFooter(paper: Paper, sheet: PatchSheet): void {
+  const frame = frameOf(paper)
   const line = `Calculation ${sheet.calculationVersion}, record ${sheet.recordId}`
   words(paper, frame.left, frame.bottom + 4, line, { sizeMm: 2.1, role: 'soft' })
-  words(paper, frame.right, frame.bottom + 4, sheet.paper, { sizeMm: 2.1, role: 'soft', anchor: 'end' })
+  words(paper, frame.right, frame.bottom + 4, paperSizes[sheet.paper].name, {
+    sizeMm: 2.1,
+    role: 'soft',
+    anchor: 'end',
+  })
 }

@@ -1,6 +1,7 @@
 import type { PlanState } from '#lib/core/repair/index'
 import type { PatchInput, PatchPlan } from '#lib/core/repair/types'
 import type { Finding } from '#lib/core/result'
+import type { PaperName } from './paper-sizes'
 
 /** Who did what on which day of the shop. */
 export interface SheetSignature {
@@ -36,5 +37,5 @@ export interface PatchSheet {
   readonly printedAt: string
   /** The shop's zone, e.g. "Europe/Berlin". */
   readonly timeZone: string
-  readonly paper: 'A4'
+  readonly paper: PaperName
 }

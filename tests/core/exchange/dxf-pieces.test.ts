@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { readLoops } from '#lib/exchange/outline/index'
 import { arc, circle, codes, dxf, entity, line, polyline, read, square } from './draw-dxf'
 
 const four = square(100)
@@ -238,8 +239,47 @@ describe('several loops', () => {
   test('an island in a hole is an outline again', () => {
     const reading = read(dxf([circle([50, 50], 10), polyline(square(100)), circle([50, 50], 30)]))
     expect(reading.loops.map(({ role }) => role)).toEqual(['outer', 'hole', 'outer'])
-    expect(codes(reading)).toEqual(['holes', 'several-outlines'])
+    expect(codes(reading)).toEqual(['several-outlines'])
     expect(reading.loops[1]!.points[1]![1]).toBeLessThan(reading.loops[1]!.points[0]![1])
+  })
+
+  test.each([
+    ['cross', square(40, [80, 10])],
+    ['touch', square(40, [60, 10])],
+  ] as const)('loops that %s are refused with the place', (_, other) => {
+    const reading = read(dxf([polyline(square(100)), polyline(other)]))
+    expect(reading.verdict).toBe('refuse')
+    expect(codes(reading)).toEqual(['loops-meet'])
+    expect(reading.findings[0]!.place).toMatch(/^u 100, v (10|50) mm$/)
+  })
+
+  test('a hole that crosses itself is asked about, one without an area is refused', () => {
+    const bow = polyline([
+      [10, 10],
+      [50, 40],
+      [50, 10],
+      [10, 40],
+    ])
+    const asked = readLoops({ name: 'a.dxf', text: dxf([polyline(square(100)), bow]), unit: null })
+    expect(asked).toMatchObject({ verdict: 'ask', findings: [{ code: 'self-crossing' }] })
+    expect(asked.loops[1]).toMatchObject({ role: 'hole', areaMm2: 600 })
+    const line = polyline([
+      [10, 10],
+      [50, 10],
+      [30, 10],
+    ])
+    expect(codes(read(dxf([polyline(square(100)), line])))).toContain('no-area')
+  })
+
+  test('a thousand points and many holes are told apart at once', () => {
+    const holes = Array.from({ length: 150 }, (_, i) =>
+      circle([60 * (i % 15) - 430, 60 * Math.floor(i / 15) - 280], 20),
+    )
+    const start = performance.now()
+    const reading = readLoops({ name: 'a.dxf', text: dxf([...holes, circle([0, 0], 900)]), unit: null })
+    expect(performance.now() - start).toBeLessThan(5000)
+    expect(reading.verdict).toBe('accept')
+    expect(reading.loops.filter(({ role }) => role === 'hole')).toHaveLength(150)
   })
 
   test('many loops are counted', () => {

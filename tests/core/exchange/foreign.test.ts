@@ -28,8 +28,6 @@ describe('files of another kind are refused by what they seem to be', () => {
     ['STEP', '\nISO-10303-21;\nHEADER;'],
     ['IGES', `${' '.repeat(72)}S      1\n`],
     ['STL', 'solid part\n facet normal 0 0 1\n'],
-    ['SVG', '<?xml version="1.0"?>\n<!-- made -->\n<svg xmlns="http://www.w3.org/2000/svg">'],
-    ['SVG', '<svg viewBox="0 0 10 10"/>'],
     ['web page', '<!DOCTYPE html><html></html>'],
     ['PostScript', '%!PS-Adobe-3.0'],
     ['RTF', '{\\rtf1\\ansi 0,0}'],

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { ChosenUnit } from '#lib/exchange/outline/index'
+import { type ChosenUnit, readLoops } from '#lib/exchange/outline/index'
 import { codes, read } from './draw-dxf'
 
 const outer = [
@@ -49,6 +49,29 @@ describe('outline as JSON', () => {
       findings: [{ code: 'holes', figures: { holes: 1, holesMm2: [4] } }],
     })
     expect(reading.loops.map(({ role }) => role)).toEqual(['outer', 'hole'])
+  })
+
+  test('all loops: holes inside the outline are accepted, those astray or in one another are not', () => {
+    const rectangle = (u: number, v: number, side: number) => [
+      [u, v],
+      [u + side, v],
+      [u + side, v + side],
+      [u, v + side],
+    ]
+    const loops = (holes: readonly unknown[]) =>
+      readLoops({
+        name: 'a.json',
+        text: JSON.stringify({ unit: 'mm', outer: rectangle(0, 0, 50), holes }),
+        unit: null,
+      })
+    expect(loops([rectangle(5, 5, 10), rectangle(25, 5, 10)])).toMatchObject({
+      verdict: 'accept',
+      findings: [],
+    })
+    expect(codes(loops([rectangle(60, 5, 10)]))).toEqual(['hole-astray'])
+    expect(codes(loops([rectangle(5, 5, 30), rectangle(10, 10, 5)]))).toEqual(['hole-astray'])
+    expect(codes(loops([rectangle(-20, -20, 99)]))).toEqual(['hole-astray'])
+    expect(codes(loops([rectangle(45, 5, 10)]))).toEqual(['loops-meet'])
   })
 
   test('a repeated last point and keys that are not read are told', () => {

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { type ChosenUnit, type OutlineReading, readOutline } from '#lib/exchange/outline/index'
+import { type ChosenUnit, type OutlineReading, readLoops } from '#lib/exchange/outline/index'
 
 const casesFolder = join(import.meta.dirname, '../../cases')
 
@@ -19,12 +19,13 @@ export interface Expected {
 export function readCase(
   id: string,
   unit: ChosenUnit | null = null,
+  file?: string,
 ): { readonly reading: OutlineReading; readonly expected: Expected; readonly bytes: Uint8Array } {
   const folder = readdirSync(casesFolder).find((name) => name.startsWith(`${id}a-`))
   if (folder === undefined) throw new RangeError(`no case ${id}`)
   const files = readdirSync(join(casesFolder, folder))
-  const name = files.find((file) => file.endsWith('.dxf'))!
+  const name = file ?? files.find((each) => /\.(dxf|svg)$/.test(each))!
   const bytes = readFileSync(join(casesFolder, folder, name))
   const expected = JSON.parse(readFileSync(join(casesFolder, folder, 'expected.json'), 'utf8')) as Expected
-  return { reading: readOutline({ name, bytes, unit }), expected, bytes }
+  return { reading: readLoops({ name, bytes, unit }), expected, bytes }
 }

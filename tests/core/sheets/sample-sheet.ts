@@ -24,7 +24,7 @@ export function sampleSheet(changes: Partial<PatchSheet> = {}): PatchSheet {
     calculationVersion: '1',
     printedAt: '2026-10-21T12:05:00Z',
     timeZone: 'Europe/Berlin',
-    paper: 'A4',
+    paper: 'a4',
     ...changes,
   }
 }

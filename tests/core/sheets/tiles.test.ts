@@ -29,7 +29,7 @@ async function printTiles() {
 function originOf(page: PdfPage): readonly [number, number] {
   const name = page.texts.map(({ text }) => /tile ([A-Z])(\d+)/.exec(text)).find((match) => match !== null)
   const [row, column] = [name![1]!.charCodeAt(0) - 65, Number(name![2]) - 1]
-  const layout = tiledPages(2 * radiusMm, 2 * radiusMm, () => true)
+  const layout = tiledPages('a4', 2 * radiusMm, 2 * radiusMm, () => true)
   return layout.find((each) => each.tile?.row === row && each.tile.column === column)!.origin
 }
 
@@ -115,7 +115,7 @@ describe('the cutting into tiles', { timeout: 20_000 }, () => {
       [1000, 200],
       [191, 800],
     ] as const) {
-      const pages = tiledPages(width, height, () => true)
+      const pages = tiledPages('a4', width, height, () => true)
       const right = Math.max(...pages.map((page) => page.origin[0] + page.area.width))
       const bottom = Math.max(...pages.map((page) => page.origin[1] + page.area.height))
       expect(Math.min(...pages.map((page) => page.origin[0]))).toBeLessThanOrEqual(1e-6)
@@ -132,7 +132,7 @@ describe('the cutting into tiles', { timeout: 20_000 }, () => {
   })
 
   test('marks stand in the overlap, and only where both tiles are printed', () => {
-    const all = tiledPages(600, 600, () => true)
+    const all = tiledPages('a4', 600, 600, () => true)
     const some = all.filter((page) => !(page.tile!.row === 0 && page.tile!.column === 0))
     expect(registerMarks(some).length).toBeLessThan(registerMarks(all).length)
     for (const [x, y] of registerMarks(some)) {
@@ -145,8 +145,8 @@ describe('the cutting into tiles', { timeout: 20_000 }, () => {
   })
 
   test('what fits no page is on no single page', () => {
-    expect(wholePages(277.1, 190)).toEqual([])
-    expect(wholePages(190, 277).every((page) => page.orientation === 'portrait')).toBe(true)
-    expect(wholePages(190, 277)).not.toEqual([])
+    expect(wholePages('a4', 277.1, 190)).toEqual([])
+    expect(wholePages('a4', 190, 277).every((page) => page.orientation === 'portrait')).toBe(true)
+    expect(wholePages('a4', 190, 277)).not.toEqual([])
   })
 })
