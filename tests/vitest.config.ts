@@ -45,6 +45,17 @@ export default defineConfig({
           hookTimeout: 120_000,
         },
       },
+      {
+        ...server,
+        test: {
+          name: 'bench',
+          root: '.',
+          include: ['tests/bench/**/*.test.ts'],
+          globalSetup: ['tests/support/app.ts'],
+          testTimeout: 1_800_000,
+          hookTimeout: 120_000,
+        },
+      },
       { test: { name: 'long', root: '.', include: ['tests/long/**/*.test.ts'], testTimeout: 1_800_000 } },
     ],
   },

@@ -16,6 +16,11 @@ export function daysBetween(from: IsoDate, to: IsoDate): number {
   return Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / 86_400_000)
 }
 
+/** The date so many days after another; before it when `days` is negative. */
+export function daysAfter(date: IsoDate, days: number): IsoDate {
+  return new Date(Date.parse(`${date}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10)
+}
+
 /** The calendar date and the minute of the day that a moment has in a time zone. `moment` is ISO 8601 with an offset. */
 export function shopDay(
   moment: string,

@@ -58,7 +58,17 @@ function signInLines(state, secrets, appUrl, embedded) {
       ...(embedded ? ['To look at the demo shop instead: npm start -- --demo'] : []),
     ]
   }
-  if (state.shop !== 'demo') return ['Sign in with your account.']
+  if (state.shop !== 'demo') {
+    return [
+      'Sign in with your account.',
+      ...(secrets.formerDemoPasswords
+        ? [
+            'The accounts that came with the demo shop keep its passwords until new ones are set on People; until then they stand',
+            'in the secrets file, under formerDemoPasswords.',
+          ]
+        : []),
+    ]
+  }
   const rows = secrets.demoPasswords ?? []
   if (rows.length === 0) {
     return [

@@ -88,11 +88,24 @@ async function keeperIsLetIn(home, server) {
  * @param {{ anew?: boolean }} [how] anew: away with what is there
  */
 export async function ensureDatabase(home, server, name, { anew = false } = {}) {
-  const sql = keeperConnection(home, server, 'postgres')
-  try {
+  await onKeeper(home, server, async (sql) => {
     if (anew) await sql`drop database if exists ${sql(name)} with (force)`
     const [found] = await sql`select 1 from pg_database where datname = ${name}`
     if (found === undefined) await sql`create database ${sql(name)} owner ${sql(appRole)}`
+  })
+}
+
+/**
+ * Does something as the server's administrator, on none of the shop's databases.
+ * @template Value
+ * @param {DatabaseHome} home @param {DatabaseServer} server
+ * @param {(sql: postgres.Sql) => Promise<Value>} work
+ * @returns {Promise<Value>}
+ */
+export async function onKeeper(home, server, work) {
+  const sql = keeperConnection(home, server, 'postgres')
+  try {
+    return await work(sql)
   } finally {
     await sql.end({ timeout: 2 })
   }

@@ -76,7 +76,7 @@ export function readTokenFlags(argv) {
 }
 
 export const defaultKinds = /** @type {const} */ (['core', 'reference', 'store', 'browser', 'faults'])
-const allKinds = /** @type {const} */ ([...defaultKinds, 'long'])
+const allKinds = /** @type {const} */ ([...defaultKinds, 'long', 'bench'])
 
 /** @typedef {(typeof allKinds)[number]} Kind */
 

@@ -82,6 +82,11 @@ export function migrationHalfDone(name) {
   return `The migration ${name} was begun by another tool and never finished. Clear that up first ("prisma migrate resolve"), then start again.`
 }
 
+/** @param {string} folder @param {number} roomMb @param {number} leastMb */
+export function diskFull(folder, roomMb, leastMb) {
+  return `The disk is full: where ${folder} lies, ${Math.floor(roomMb)} MB are left, and the shop needs ${leastMb} MB. Make room and start again; what was written stays.`
+}
+
 /**
  * What to show of an error: one sentence where a person can clear it, else the stack, since it is a fault of the code.
  * @param {unknown} error

@@ -14,6 +14,7 @@ import { secretsUnreadable, Trouble } from './messages.js'
  * @property {'own' | 'demo'} [shop] which database of the embedded server is shown
  * @property {boolean} [demoLoading] true while the demo shop is being put in: a start that finds it begins anew
  * @property {readonly DemoPassword[]} [demoPasswords]
+ * @property {readonly DemoPassword[]} [formerDemoPasswords] of a demo shop that was left: they hold until they are changed
  * @property {string} [firstLeadCode] lets the first lead of an empty shop in, once
  */
 

@@ -1,8 +1,12 @@
 // @ts-check
+import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { openDatabase } from './connection.js'
+import { databaseFolder } from './database-folder.js'
 import { loadDemo } from './demo.js'
-import { databaseHome, embeddedUrl, ensureDatabase, startEmbedded } from './embedded-shop.js'
+import { checkRoom } from './disk-room.js'
+import { databaseHome, embeddedUrl, ensureDatabase, onKeeper, startEmbedded } from './embedded-shop.js'
+import { moveLeftDemo, ownSecrets, refuseDemoBeside } from './left-demo.js'
 import { Trouble } from './messages.js'
 import { applyMigrations, readMigrations } from './migrate.js'
 import { longStep } from './progress.js'
@@ -48,17 +52,20 @@ function shopHome(checkout, place) {
  * @returns {Promise<ReadyDatabase>}
  */
 export async function embeddedShop(checkout, place, wanted, onServer) {
-  const kept = readSecrets(place.secrets)
-  const shop = wanted === 'as before' ? (kept.shop ?? 'demo') : wanted
-  let secrets = keepSecrets(place.secrets, { ...kept, shop })
   const home = shopHome(checkout, place)
+  checkRoom(home.folder, { begun: existsSync(databaseFolder(home)) })
   const starting = startEmbedded(home)
   onServer(home, starting)
   const server = await starting
+  const left = await leftDemo(home, server, place.secrets)
+  const kept = readSecrets(place.secrets)
+  const shop = wanted === 'as before' ? (kept.shop ?? 'demo') : wanted
+  if (wanted === 'demo' && left === 'stays') refuseDemoBeside()
+  let secrets = keepSecrets(place.secrets, { ...kept, shop })
   const name = databaseNames[shop]
   const lost = wanted === 'demo' && secrets.demoPasswords === undefined
   await ensureDatabase(home, server, name, {
-    anew: shop === 'demo' && (secrets.demoLoading === true || lost),
+    anew: shop === 'demo' && left !== 'stays' && (secrets.demoLoading === true || lost),
   })
   const url = embeddedUrl(home, server, name)
   await migrated(checkout, url)
@@ -66,6 +73,26 @@ export async function embeddedShop(checkout, place, wanted, onServer) {
     secrets = await loadDemo(checkout, { url, secretsPath: place.secrets, secrets })
   }
   return readyAt(url, place.secrets, secrets)
+}
+
+/**
+ * Gives a demo shop that was left its place among the user's own.
+ * @param {import('./database-folder.js').DatabaseHome} home
+ * @param {import('./database-server.js').DatabaseServer} server
+ * @param {string} secretsPath
+ */
+function leftDemo(home, server, secretsPath) {
+  return onKeeper(home, server, (sql) =>
+    moveLeftDemo(
+      sql,
+      databaseNames,
+      async (name) => {
+        const [found] = await sql`select 1 from pg_database where datname = ${name}`
+        return found === undefined ? null : stateIfAny(embeddedUrl(home, server, name))
+      },
+      () => keepSecrets(secretsPath, ownSecrets(readSecrets(secretsPath))),
+    ),
+  )
 }
 
 /**
@@ -115,6 +142,16 @@ async function stateOf(url) {
     return await shopState(sql)
   } finally {
     await sql.end({ timeout: 2 })
+  }
+}
+
+/** The same, null where the tables are not there yet. @param {string} url */
+async function stateIfAny(url) {
+  try {
+    return await stateOf(url)
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === '42P01') return null
+    throw error
   }
 }
 

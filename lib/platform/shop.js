@@ -1,18 +1,19 @@
 // @ts-check
 import { networkInterfaces } from 'node:os'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { announcement, lanAddresses } from './announce.js'
 import { buildApp } from './build.js'
 import { checkout } from './checkout.js'
 import { onCommand } from './child.js'
 import { generateClient } from './client.js'
 import { startDatabaseServer } from './database-server.js'
+import { fullDiskWords } from './disk-room.js'
 import { readStartFlags, startHelp } from './flags.js'
 import { checkPort } from './free-port.js'
 import { installPackages } from './install.js'
 import { keepAlive } from './keep-alive.js'
 import { told } from './messages.js'
-import { dataPlace } from './place.js'
+import { dataPlace, runFileOf } from './place.js'
 import { endProcess, known } from './process-mark.js'
 import { say } from './progress.js'
 import { takeRun } from './run-file.js'
@@ -28,9 +29,15 @@ export async function runShop(argv) {
     if (flags.help) say(startHelp)
     else await start(flags)
   } catch (error) {
-    if (!stopping.begun()) console.error(`\n${told(error)}`)
+    if (!stopping.begun()) console.error(`\n${wordsFor(error)}`)
     await stopping.end(1)
   }
+}
+
+/** @param {unknown} error */
+function wordsFor(error) {
+  const folder = dirname(dirname(runFileOf(checkout)))
+  return fullDiskWords(error, folder) ?? told(error)
 }
 
 /** @param {import('./flags.js').StartFlags} flags */
@@ -134,7 +141,10 @@ async function embedded(place, shop) {
         onEnd: () => say('The database ended by itself; starting it again.'),
         onReturn: () => say('The database is back.'),
         onGiveUp: (why) =>
-          void stopping.end(1, { because: `The database can't be kept up: ${why}. See ${home.log}` }),
+          void stopping.end(1, {
+            because:
+              fullDiskWords(why, home.folder) ?? `The database can't be kept up: ${why}. See ${home.log}`,
+          }),
       }),
     )
   })

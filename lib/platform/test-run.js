@@ -39,7 +39,7 @@ async function run(argv) {
     sum = add(
       sum,
       await attempt(kind, async () => {
-        if (kind === 'browser' || kind === 'faults') await ensureBuilt()
+        if (['browser', 'faults', 'bench'].includes(kind)) await ensureBuilt()
         if (kind === 'browser')
           env.CHROMIUM_PATH = await (await import('./chromium.js')).findChromium(checkout)
         return runKind(checkout, kind, only, env)

@@ -23,13 +23,40 @@ async function makeToken({ name, role }) {
   try {
     const token = `mw_${randomBytes(32).toString('base64url')}`
     const hash = createHash('sha256').update(token).digest('hex')
-    await sql`insert into api_token (name, role, token_hash) values (${name}, ${role}, ${hash})`
+    await keep(sql, { name, role, hash })
     say(
       `${token}\n\nA token for "${name}" with the rights of a ${role}. It is shown this once: only its hash is kept.`,
     )
     say('Send it as a header: Authorization: Bearer <token>')
   } finally {
     await sql.end({ timeout: 2 })
+  }
+}
+
+/**
+ * @param {import('./connection.js').Sql} sql
+ * @param {{ name: string, role: string, hash: string }} token
+ */
+async function keep(sql, { name, role, hash }) {
+  try {
+    await sql.begin(async (tx) => {
+      const [row] = await tx`
+        insert into api_token (name, role, token_hash) values (${name}, ${role}, ${hash}) returning id`
+      await tx`
+        insert into audit (by_name, act, record_kind, record_id, after)
+        values ('npm run token', 'made', 'token', ${row?.id}, ${tx.json({ name, role })})`
+    })
+  } catch (error) {
+    if (
+      error instanceof Error &&
+      'constraint_name' in error &&
+      error.constraint_name === 'api_token_name_key'
+    ) {
+      throw new Trouble(
+        `A living token is called "${name}" already. End it on People, or choose another name.`,
+      )
+    }
+    throw error
   }
 }
 

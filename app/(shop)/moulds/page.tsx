@@ -2,13 +2,14 @@ import type { Metadata, Route } from 'next'
 import { shortDate } from '#lib/core/dates'
 import { leakLossMbar, mouldStates } from '#lib/core/log/index'
 import { figure } from '#lib/core/units'
-import { listRack, type RackRow } from '#lib/services/moulds'
+import { listRack, type RackRow } from '#lib/services/rack'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../../ui/link'
 import { SmallPullStrip } from '../../ui/pull-strip'
 import { sinceWords } from '../../ui/release'
 import { weightOf } from '../../ui/stamp'
-import { columns, inOrder, matchesWords } from './rack-order'
+import { TableOut } from '../../ui/table-out'
+import { columns, rackAsked } from './rack-asked'
 import './rack.css'
 
 export const metadata: Metadata = { title: 'Moulds' }
@@ -17,25 +18,21 @@ const weight = { stop: 'held', look: 'due', note: 'soft' } as const
 
 export default async function RackPage({ searchParams }: PageProps<'/moulds'>) {
   const actor = await requireActor('/moulds')
-  const query = await searchParams
-  const one = (value: string | string[] | undefined) => (typeof value === 'string' ? value : '')
-  const [find, state, sort] = [one(query.find), one(query.state), one(query.sort) || 'code']
-  const { rows, context } = await listRack(actor, {})
-  const shown = inOrder(
-    rows.filter((row) => matchesWords(row, find) && (state === '' || row.standing.state === state)),
-    sort,
-  )
+  const asked = rackAsked(await searchParams)
+  const { find, state = '', sort } = asked
+  const { rows, matching, total, page, pages, context } = await listRack(actor, asked)
   const href = (change: Record<string, string>) => {
-    const next = new URLSearchParams({ find, state, sort, ...change })
-    for (const [key, value] of [...next])
-      if (value === '' || (key === 'sort' && value === 'code')) next.delete(key)
-    const text = next.toString()
-    return (text ? `/moulds?${text}` : '/moulds') as Route
+    const usual: Record<string, string> = { find: '', state: '', sort: 'code', page: '1' }
+    // Another order or another choice begins on the first page.
+    const next: Record<string, string> = { find, state, sort, ...change }
+    const kept = Object.entries(next).filter(([key, value]) => value !== usual[key])
+    return (kept.length > 0 ? `/moulds?${new URLSearchParams(kept)}` : '/moulds') as Route
   }
   return (
     <>
       <div className="crumb-row">
         <h1 style={{ marginRight: 'auto' }}>The rack</h1>
+        <TableOut name="moulds" label="All moulds" />
         {actor.role === 'lead' ? (
           <Link className="btn primary" href={'/moulds/new' as Route}>
             Add a mould
@@ -69,7 +66,8 @@ export default async function RackPage({ searchParams }: PageProps<'/moulds'>) {
           Show
         </button>
         <p className="note" role="status">
-          {shown.length} of {rows.length} {rows.length === 1 ? 'mould' : 'moulds'}
+          {matching} of {total} {total === 1 ? 'mould' : 'moulds'}
+          {pages > 1 ? `, page ${page} of ${pages}` : ''}
           {find || state ? (
             <>
               {' · '}
@@ -78,7 +76,7 @@ export default async function RackPage({ searchParams }: PageProps<'/moulds'>) {
           ) : null}
         </p>
       </form>
-      {rows.length === 0 ? (
+      {total === 0 ? (
         <div className="empty">
           <p>
             The rack is empty. Every mould stands here with its state, its pulls, what is on its face and what
@@ -92,45 +90,78 @@ export default async function RackPage({ searchParams }: PageProps<'/moulds'>) {
             </p>
           ) : null}
         </div>
-      ) : shown.length === 0 ? (
+      ) : rows.length === 0 ? (
         <p className="empty">
-          No mould fits. <Link href={'/moulds' as Route}>Show all {rows.length}</Link>
+          {matching === 0 ? 'No mould fits.' : 'There is no such page.'}{' '}
+          <Link href={'/moulds' as Route}>Show all {total}</Link>
         </p>
       ) : (
-        <div className="table-room">
-          <table className="lines rack">
-            <thead>
-              <tr>
-                {columns.map((column) => (
-                  <th
-                    key={column.name}
-                    scope="col"
-                    className={column.number ? 'n' : undefined}
-                    aria-sort={
-                      column.sort === sort ? (column.falling ? 'descending' : 'ascending') : undefined
-                    }
-                  >
-                    {column.sort ? (
-                      <Link href={href({ sort: column.sort })}>
-                        {column.name}
-                        {column.sort === sort ? (column.falling ? ' ↓' : ' ↑') : ''}
-                      </Link>
-                    ) : (
-                      column.name
-                    )}
-                  </th>
+        <>
+          <div className="table-room">
+            <table className="lines rack">
+              <thead>
+                <tr>
+                  {columns.map((column) => (
+                    <th
+                      key={column.name}
+                      scope="col"
+                      className={column.number ? 'n' : undefined}
+                      aria-sort={
+                        column.sort === sort ? (column.falling ? 'descending' : 'ascending') : undefined
+                      }
+                    >
+                      {column.sort ? (
+                        <Link href={href({ sort: column.sort })}>
+                          {column.name}
+                          {column.sort === sort ? (column.falling ? ' ↓' : ' ↑') : ''}
+                        </Link>
+                      ) : (
+                        column.name
+                      )}
+                    </th>
+                  ))}
+                </tr>
+              </thead>
+              <tbody>
+                {rows.map((row) => (
+                  <Row key={row.mould.id} row={row} today={context.today} />
                 ))}
-              </tr>
-            </thead>
-            <tbody>
-              {shown.map((row) => (
-                <Row key={row.mould.id} row={row} today={context.today} />
-              ))}
-            </tbody>
-          </table>
-        </div>
+              </tbody>
+            </table>
+          </div>
+          <Pages page={page} pages={pages} href={(to) => href({ page: String(to) })} />
+        </>
       )}
     </>
+  )
+}
+
+function Pages({
+  page,
+  pages,
+  href,
+}: {
+  readonly page: number
+  readonly pages: number
+  readonly href: (page: number) => Route
+}) {
+  if (pages === 1) return null
+  return (
+    <nav className="acts rack-pages" aria-label="Pages of the rack">
+      {page > 1 ? (
+        <Link className="btn" href={href(page - 1)}>
+          Page before
+        </Link>
+      ) : null}
+      <span className="note">
+        Page {page} of {pages}
+      </span>
+      {page < pages ? (
+        <Link className="btn" href={href(page + 1)}>
+          Next page
+        </Link>
+      ) : null}
+    </nav>
   )
 }
 

@@ -1,5 +1,4 @@
-import { mouldStates } from '#lib/core/log/index'
-import type { RackRow } from '#lib/services/moulds'
+import { listRack } from '#lib/services/rack'
 
 interface Column {
   readonly name: string
@@ -21,61 +20,17 @@ export const columns: readonly Column[] = [
   { name: 'Pull strip' },
 ]
 
-function plain(text: string): string {
-  return text
-    .normalize('NFD')
-    .replace(/\p{Diacritic}/gu, '')
-    .toLowerCase()
-}
-
-/** Every word of the search stands somewhere in what names the mould, without regard to case and accents. */
-export function matchesWords({ mould, counts }: RackRow, find: string): boolean {
-  const named = plain(
-    [
-      mould.code,
-      mould.name,
-      mould.part?.code,
-      mould.part?.name,
-      mould.pattern?.code,
-      mould.pattern?.name,
-      mould.set?.code,
-      mould.set?.name,
-      mould.owner,
-      counts.place,
-    ].join(' '),
-  )
-  return plain(find)
-    .split(/\s+/)
-    .every((word) => named.includes(word))
-}
-
-const severities = ['stop', 'look', 'note']
-
-type Order = (a: RackRow, b: RackRow) => number
-
-const byCode: Order = (a, b) => a.mould.code.localeCompare(b.mould.code, 'en', { numeric: true })
-
-const orders: Readonly<Record<string, Order>> = {
-  code: byCode,
-  state: (a, b) => mouldStates.indexOf(a.standing.state) - mouldStates.indexOf(b.standing.state),
-  pulls: (a, b) => b.counts.pulls - a.counts.pulls,
-  coated: (a, b) => sinceCoated(b) - sinceCoated(a),
-  leak: (a, b) => (a.counts.lastLeak?.doneOn ?? '').localeCompare(b.counts.lastLeak?.doneOn ?? ''),
-  next: (a, b) => worst(a) - worst(b),
-  place: (a, b) => (a.counts.place ?? '').localeCompare(b.counts.place ?? '', 'en', { numeric: true }),
-}
-
-function sinceCoated(row: RackRow): number {
-  return row.counts.release[0]?.pullsSinceCoat ?? 0
-}
-
-function worst(row: RackRow): number {
-  const first = row.matters[0]
-  return first ? severities.indexOf(first.severity) : severities.length
-}
-
-/** The rack in the order that was asked for; codes decide between equals. */
-export function inOrder(rows: readonly RackRow[], sort: string): RackRow[] {
-  const order = orders[sort] ?? byCode
-  return [...rows].sort((a, b) => order(a, b) || byCode(a, b))
+/** What an address asks of the rack; a word that means nothing there is passed over. */
+export function rackAsked(query: Readonly<Record<string, string | string[] | undefined>>) {
+  const read = <const Name extends 'find' | 'state' | 'sort' | 'page'>(name: Name, value: unknown) => {
+    const understood = listRack.schema.safeParse({ [name]: value })
+    return understood.success ? understood.data[name] : undefined
+  }
+  const state = read('state', query.state)
+  return {
+    find: read('find', query.find) ?? '',
+    sort: read('sort', query.sort) ?? 'code',
+    page: read('page', Number(query.page)) ?? 1,
+    ...(state === undefined ? {} : { state }),
+  }
 }

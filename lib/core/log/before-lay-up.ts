@@ -1,13 +1,15 @@
 import type { IsoDate } from '../dates'
 import { leakMatters } from './leak-matters'
 import { type Matter, matter } from './matter'
+import { overdueMatters } from './open-matters'
 import { releaseMatters } from './release-matters'
+import { repairMatters } from './repair-matters'
 import { stateMatters } from './state-matters'
 import type { MouldCounts, UpkeepRules } from './types'
 
 /**
  * What must be settled before the next lay-up, worst first: state, release of the face, of its areas and of fresh
- * patches, leak checks, and what differs from the last good pull. Limits are the shop's rules (from memory, editable).
+ * patches, repairs and their limits, leak checks, open matters past their day, and what differs from the last good pull. Limits are the shop's rules (from memory, editable).
  * `now` is an ISO moment, `today` the shop's day.
  */
 export function beforeLayUp(
@@ -19,7 +21,9 @@ export function beforeLayUp(
   const matters = [
     ...stateMatters(counts, today),
     ...counts.release.flatMap((target) => releaseMatters(target, counts, rules, now)),
+    ...repairMatters(counts, rules, today),
     ...leakMatters(counts, rules, today),
+    ...overdueMatters(counts, today),
     ...differences(counts),
   ]
   const rank = { stop: 0, look: 1, note: 2 } as const

@@ -1,5 +1,6 @@
 import type { Finding, Severity } from '../result'
-import type { LogKind, ReleaseCount } from './types'
+import type { LogKind } from './kinds'
+import type { ReleaseCount } from './types'
 
 /** One line of what must be settled before the next lay-up, with its cure. */
 export interface Matter extends Finding {
@@ -9,6 +10,8 @@ export interface Matter extends Finding {
   readonly settledBy: LogKind | null
   readonly areaId: string | null
   readonly patchId: string | null
+  /** The entry that it is about: an open matter, a repair. */
+  readonly entryId: string | null
 }
 
 interface MatterParts {
@@ -19,6 +22,9 @@ interface MatterParts {
   readonly cure: string
   readonly settledBy: LogKind | null
   readonly target?: ReleaseCount
+  readonly areaId?: string | null
+  readonly patchId?: string | null
+  readonly entryId?: string | null
 }
 
 /** A line with the place and the ids of what it is about. */
@@ -26,7 +32,8 @@ export function matter({ target, ...parts }: MatterParts): Matter {
   return {
     ...parts,
     place: target?.name ?? null,
-    areaId: target?.target === 'area' ? target.areaId : null,
-    patchId: target?.target === 'patch' ? target.patchId : null,
+    areaId: target?.target === 'area' ? target.areaId : (parts.areaId ?? null),
+    patchId: target?.target === 'patch' ? target.patchId : (parts.patchId ?? null),
+    entryId: parts.entryId ?? null,
   }
 }

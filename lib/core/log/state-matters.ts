@@ -1,7 +1,9 @@
 import { type IsoDate, shortDate } from '../dates'
+import type { MouldState } from './kinds'
 import { type Matter, matter } from './matter'
+import { untilWords } from './over-day'
 import { holdingStates } from './state'
-import type { MouldCounts, MouldState } from './types'
+import type { MouldCounts } from './types'
 
 /** One line for each state that holds, so that whoever overrides one has seen them all. */
 export function stateMatters(counts: MouldCounts, today: IsoDate): Matter[] {
@@ -14,9 +16,24 @@ export function stateMatters(counts: MouldCounts, today: IsoDate): Matter[] {
       word: 'proof pull',
       cure: 'Clear for a proof pull: a low-risk part, careful demoulding; then write it down as proved',
       settledBy: 'proved',
+      patchId: patch.patchId,
     }),
   )
-  return [...states, ...patches]
+  const over = counts.flags.flatMap(({ state, reason, untilOn }) =>
+    untilOn === null || untilOn >= today
+      ? []
+      : [
+          matter({
+            code: 'state-over',
+            severity: 'look',
+            text: `${state.charAt(0).toUpperCase()}${state.slice(1)} ${untilWords(untilOn, today)}: ${reason}`,
+            word: 'over its day',
+            cure: 'Say that it is no longer so, or until when it is',
+            settledBy: 'state',
+          }),
+        ],
+  )
+  return [...states, ...over, ...patches]
 }
 
 function stateMatter(

@@ -1,4 +1,6 @@
-import type { MouldCounts, MouldState } from './types'
+import type { MouldState } from './kinds'
+import { overheatReasons } from './overheat'
+import type { MouldCounts } from './types'
 
 export interface MouldStanding {
   readonly state: MouldState
@@ -37,6 +39,7 @@ export function holdingStates(
       reason: damage.areaName ? `${damage.what} (${damage.areaName})` : damage.what,
     })
   }
+  for (const reason of overheatReasons(counts)) holding.push({ state: 'held', reason })
   for (const patch of counts.unprovedPatches) {
     holding.push({ state: 'proof pull only', reason: `Patch ${patch.number}, ${patch.place}` })
   }

@@ -1,6 +1,6 @@
 import type { IsoDate } from '../dates'
 import type { PullStrokes } from '../drawing/index'
-import type { PullGrade } from './types'
+import type { PullGrade } from './kinds'
 
 /** A mould's pulls, coats and patches in the order of the log. */
 export interface StripMarks {

@@ -1,111 +1,16 @@
 import type { IsoDate } from '../dates'
-
-/** Everything that can be written into a mould's log in this version. */
-export const logKinds = [
-  'cleared',
-  'pull',
-  'strip',
-  'clean',
-  'seal',
-  'coat',
-  'tape-test',
-  'leak-check',
-  'inspection',
-  'damage',
-  'dowel-changed',
-  'moved',
-  'state',
-  'patch-laid',
-  'proved',
-  'note',
-  'correction',
-] as const
-export type LogKind = (typeof logKinds)[number]
-
-/** How a pull went, against what is usual for that mould. */
-export const pullGrades = ['usual', 'harder', 'forced', 'stuck'] as const
-export type PullGrade = (typeof pullGrades)[number]
-
-/** States that are set by hand; the others follow from the log. */
-export const handStates = ['being built', 'held', 'under repair', 'away', 'racked', 'retired'] as const
-export type HandState = (typeof handStates)[number]
-
-/** A mould is in the first of these that holds. */
-export const mouldStates = [
-  'retired',
-  'away',
-  'being built',
-  'part in it',
-  'under repair',
-  'held',
-  'proof pull only',
-  'racked',
-  'fit for use',
-] as const
-export type MouldState = (typeof mouldStates)[number]
-
-/** What each kind of entry carries beside day, place and note. */
-export interface LogData {
-  readonly cleared: {
-    readonly open: readonly string[]
-    readonly because: string | null
-    readonly proof: boolean
-  }
-  readonly pull: {
-    readonly went: PullGrade
-    readonly serial: string | null
-    readonly partFate: 'good' | 'rework' | 'scrapped'
-    readonly mouldFate: 'unharmed' | 'marked' | 'damaged'
-    readonly cureC: number | null
-  }
-  readonly strip: { readonly product: string }
-  readonly clean: { readonly product: string }
-  readonly seal: { readonly product: string; readonly lot: string | null; readonly coats: number }
-  readonly coat: {
-    readonly product: string
-    readonly lot: string | null
-    readonly coats: number
-    readonly minutesBetween: number | null
-  }
-  readonly 'tape-test': { readonly result: 'slips' | 'grips' }
-  readonly 'leak-check': {
-    /** What was bagged: the mould alone or with its bag. */
-    readonly bagging: string
-    readonly heat: 'cold' | 'hot'
-    readonly temperatureC: number | null
-    readonly pins: 'in' | 'out' | 'none'
-    readonly volumeL: number | null
-    readonly startMbar: number
-    readonly endMbar: number
-    readonly minutes: number
-  }
-  readonly inspection: { readonly verdict: 'sound' | 'look' | 'not sound'; readonly what: string }
-  readonly damage: {
-    readonly weight: 'mark' | 'open matter' | 'stop'
-    readonly uMm: number | null
-    readonly vMm: number | null
-    readonly what: string
-  }
-  readonly 'dowel-changed': {
-    readonly tag: string
-    readonly what: 're-bushed' | 'plugged' | 'set new' | 'removed'
-    readonly uMm: number | null
-    readonly vMm: number | null
-    readonly diameterMm: number | null
-  }
-  readonly moved: { readonly place: string }
-  readonly state: { readonly state: HandState; readonly on: boolean; readonly reason: string }
-  readonly 'patch-laid': {
-    readonly planId: string
-    readonly number: number
-    readonly lots: readonly { readonly material: string; readonly lot: string }[]
-  }
-  readonly proved: { readonly planId: string | null; readonly number: number }
-  readonly note: Readonly<Record<string, never>>
-  readonly correction: Readonly<Record<string, never>>
-}
+import type { HandState, LogData, LogKind, PullGrade } from './kinds'
 
 export type Precision = 'minute' | 'day' | 'month' | 'year' | 'before'
+
+/** An amount taken from a stock lot, in the unit in which the lot is kept. */
+export interface LotUsed {
+  readonly lotId: string
+  readonly lot: string
+  readonly name: string
+  readonly amount: number
+  readonly unit: string
+}
 
 interface EntryHead {
   readonly id: string
@@ -119,6 +24,10 @@ interface EntryHead {
   readonly patchId: string | null
   readonly patchNumber: number | null
   readonly note: string
+  /** Shared by the entries of several pieces that were entered as one. */
+  readonly groupId: string | null
+  /** What was taken from stock for it. */
+  readonly uses: readonly LotUsed[]
   /** The entry that this one puts right. */
   readonly correctsId: string | null
   /** The entry that put this one right: it is readable and no longer counts. */
@@ -168,8 +77,68 @@ export interface LeakReading {
   readonly minutes: number
 }
 
+/** A figure that is known only as a range. */
+export interface Guess {
+  readonly low: number
+  readonly best: number
+  readonly high: number
+}
+
+/** The hottest that was seen, and when. */
+export interface Hottest {
+  readonly toC: number
+  readonly doneOn: IsoDate
+}
+
+/** Every heat that the log tells of: entries of their own, and the cures that pulls name. */
+export interface HeatCount {
+  /** Heats by temperature, hottest first. */
+  readonly cycles: readonly { readonly toC: number; readonly count: number }[]
+  readonly hottestC: number | null
+  /** Since the whole face was last inspected and found sound. */
+  readonly hottestWithPart: Hottest | null
+  readonly hottestFree: Hottest | null
+}
+
+/** A fill, a surface ply or another repair, and what was done to its ground since. */
+export interface RepairCount {
+  readonly entryId: string
+  readonly areaId: string | null
+  readonly areaName: string | null
+  readonly doneOn: IsoDate
+  readonly method: LogData['repair']['method']
+  readonly what: string
+  readonly interim: boolean
+  readonly untilPulls: number | null
+  readonly untilOn: IsoDate | null
+  readonly maxC: number | null
+  readonly pullsSince: number
+  readonly usualSince: number
+  readonly sealedSince: boolean
+  readonly coatsSince: number
+  readonly tapeSlipsSince: boolean
+  /** Its matter was closed: the limit no longer holds. */
+  readonly closed: boolean
+}
+
+/** A matter that somebody has to see to, with the last word on who and until when. */
+export interface OpenMatter {
+  /** The entry that it began with; to be named by what settles it. */
+  readonly entryId: string
+  readonly kind: 'matter' | 'damage' | 'repair'
+  readonly what: string
+  readonly who: string | null
+  readonly untilOn: IsoDate | null
+  readonly doneOn: IsoDate
+  readonly byName: string
+  readonly areaName: string | null
+  /** It was carried on at least once. */
+  readonly carried: boolean
+}
+
 /** What the log's views say of one mould: counts and last entries, no judgement. */
 export interface MouldCounts {
+  /** Of the book alone. */
   readonly pulls: number
   readonly pullsThisSeason: number
   readonly pullsNotCleared: number
@@ -179,7 +148,12 @@ export interface MouldCounts {
   readonly clearedOn: IsoDate | null
   readonly clearedForProof: boolean
   readonly place: string | null
-  readonly flags: readonly { readonly state: HandState; readonly reason: string; readonly doneOn: IsoDate }[]
+  readonly flags: readonly {
+    readonly state: HandState
+    readonly reason: string
+    readonly doneOn: IsoDate
+    readonly untilOn: IsoDate | null
+  }[]
   readonly openDamage: readonly {
     readonly what: string
     readonly areaName: string | null
@@ -204,6 +178,21 @@ export interface MouldCounts {
     readonly coatProduct: string | null
     readonly coatLot: string | null
   } | null
+  /** Pulls and heats before the book, summed over what was written of them; null: nobody has written it. */
+  readonly beforeBook: Guess | null
+  readonly heatBeforeBook: Guess | null
+  readonly heat: HeatCount
+  /** The three heat limits of the mould; null: not known. */
+  readonly heatLimits: {
+    readonly inUseC: number | null
+    readonly freeC: number | null
+    readonly bondedC: number | null
+  }
+  /** Pin insertions since the bush was last set or re-bushed; tag null: those of every pin alike. */
+  readonly pins: readonly { readonly tag: string | null; readonly insertions: number }[]
+  /** Oldest first. */
+  readonly repairs: readonly RepairCount[]
+  readonly openMatters: readonly OpenMatter[]
 }
 
 /** Shop rules that release and leak are judged by. Defaults from memory, editable. */

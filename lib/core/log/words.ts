@@ -1,5 +1,8 @@
+import { type IsoDate, shortDate } from '../dates'
+import { guessWords } from './guess-words'
+import type { LogData, LogKind } from './kinds'
 import { leakLossMbar } from './leak-matters'
-import type { LogEntry, LogKind } from './types'
+import type { LogEntry } from './types'
 
 /** The name of each kind of entry, as on a button and in the history. */
 export const kindNames: Record<LogKind, string> = {
@@ -10,21 +13,31 @@ export const kindNames: Record<LogKind, string> = {
   seal: 'Sealed',
   coat: 'Coats',
   'tape-test': 'Tape test',
+  'test-patch': 'Test patch',
   'leak-check': 'Leak check',
   inspection: 'Inspection',
   damage: 'Damage',
+  repair: 'Repair',
   'dowel-changed': 'Dowel changed',
+  're-machined': 'Re-machined',
+  heat: 'Heat',
+  pins: 'Pins driven',
+  measured: 'Measured points',
   moved: 'Moved',
   state: 'State',
   'patch-laid': 'Patch laid',
   proved: 'Proved',
+  'before-book': 'Before the book',
+  matter: 'Open matter',
+  settled: 'Matter settled',
   note: 'Note',
   correction: 'Struck out',
 }
 
 /** What an entry says, in two parts: a few bold words, and the rest of the line without the note. */
 export function entryWords(entry: LogEntry): { readonly what: string; readonly detail: string } {
-  const where = entry.patchNumber !== null ? `Patch ${entry.patchNumber}` : (entry.areaName ?? 'Whole face')
+  const spot = entry.patchNumber !== null ? `Patch ${entry.patchNumber}` : entry.areaName
+  const where = spot ?? 'Whole face'
   switch (entry.kind) {
     case 'cleared':
       return {
@@ -66,6 +79,11 @@ export function entryWords(entry: LogEntry): { readonly what: string; readonly d
       }
     case 'tape-test':
       return { what: `Tape ${entry.data.result}`, detail: where }
+    case 'test-patch':
+      return {
+        what: `Test patch ${entry.data.result}`,
+        detail: joined(entry.data.surface, entry.data.sealer, entry.data.agent),
+      }
     case 'leak-check':
       return {
         what: 'Leak check',
@@ -86,6 +104,17 @@ export function entryWords(entry: LogEntry): { readonly what: string; readonly d
           entry.data.weight === 'stop' ? 'Damage, stop' : entry.data.weight === 'mark' ? 'Mark' : 'Damage',
         detail: joined(where, place(entry.data.uMm, entry.data.vMm), entry.data.what),
       }
+    case 'repair':
+      return {
+        what: `Repair, ${entry.data.method}`,
+        detail: joined(
+          where,
+          place(entry.data.uMm, entry.data.vMm),
+          entry.data.what,
+          entry.data.interim ? `for the time being${limits(entry.data)}` : null,
+          entry.data.maxC === null ? null : `at most ${round(entry.data.maxC)} °C`,
+        ),
+      }
     case 'dowel-changed':
       return {
         what: `${entry.data.tag} ${entry.data.what}`,
@@ -94,12 +123,48 @@ export function entryWords(entry: LogEntry): { readonly what: string; readonly d
           entry.data.diameterMm === null ? null : `⌀ ${entry.data.diameterMm} mm`,
         ),
       }
+    case 're-machined':
+      return {
+        what: 'Re-machined',
+        detail: joined(
+          spot,
+          entry.data.what,
+          entry.data.depthMm === null ? null : `${round(entry.data.depthMm)} mm deep`,
+          `by ${entry.data.by}`,
+        ),
+      }
+    case 'heat':
+      return {
+        what: `${capital(entry.data.what === 'other' ? 'heat' : entry.data.what)} to ${round(entry.data.toC)} °C`,
+        detail: joined(
+          entry.data.holdMin === null ? null : `held ${round(entry.data.holdMin)} min`,
+          entry.data.withPart ? 'with a part in it' : 'standing free',
+        ),
+      }
+    case 'pins':
+      return {
+        what: entry.data.tag === null ? 'All pins driven' : `Pin ${entry.data.tag} driven`,
+        detail: entry.data.insertions === 1 ? 'once' : `${entry.data.insertions} times`,
+      }
+    case 'measured':
+      return {
+        what: `${entry.data.points.length} ${entry.data.points.length === 1 ? 'point' : 'points'} measured`,
+        detail: joined(
+          entry.data.frame === 'area' ? where : 'datum axes',
+          entry.data.instrument,
+          entry.data.temperatureC === null ? null : `at ${round(entry.data.temperatureC)} °C`,
+          entry.data.points.map((point) => point.tag).join(' '),
+        ),
+      }
     case 'moved':
       return { what: 'Moved', detail: entry.data.place }
     case 'state':
       return {
         what: entry.data.on ? capital(entry.data.state) : `No longer ${entry.data.state}`,
-        detail: entry.data.reason,
+        detail: joined(
+          entry.data.reason,
+          entry.data.untilOn ? `until ${longDate(entry.data.untilOn)}` : null,
+        ),
       }
     case 'patch-laid':
       return {
@@ -108,11 +173,50 @@ export function entryWords(entry: LogEntry): { readonly what: string; readonly d
       }
     case 'proved':
       return { what: `Patch ${entry.data.number} proved`, detail: '' }
+    case 'before-book':
+      return {
+        what: `Before the book: ${guessWords({ low: entry.data.pullsLow, best: entry.data.pullsBest, high: entry.data.pullsHigh })} pulls`,
+        detail: joined(
+          entry.data.heatBest === null
+            ? null
+            : `${guessWords({ low: entry.data.heatLow ?? entry.data.heatBest, best: entry.data.heatBest, high: entry.data.heatHigh ?? entry.data.heatBest })} heats`,
+          entry.data.what,
+        ),
+      }
+    case 'matter':
+      return {
+        what: 'Open matter',
+        detail: joined(
+          entry.data.what,
+          entry.data.who,
+          entry.data.untilOn === null ? null : `until ${longDate(entry.data.untilOn)}`,
+        ),
+      }
+    case 'settled':
+      return {
+        what: entry.data.outcome === 'closed' ? 'Matter closed' : 'Matter carried on',
+        detail: joined(
+          entry.data.how,
+          entry.data.who,
+          entry.data.untilOn === null ? null : `until ${longDate(entry.data.untilOn)}`,
+        ),
+      }
     case 'note':
       return { what: 'Note', detail: entry.areaName ?? '' }
     case 'correction':
       return { what: 'Struck out', detail: 'an earlier entry' }
   }
+}
+
+/** With its year: the history goes back. */
+const longDate = (day: IsoDate): string => shortDate(day, '')
+
+function limits(data: LogData['repair']): string {
+  const told = joined(
+    data.untilPulls === null ? null : `for ${data.untilPulls} ${data.untilPulls === 1 ? 'pull' : 'pulls'}`,
+    data.untilOn === null ? null : `until ${longDate(data.untilOn)}`,
+  )
+  return told === '' ? '' : `: ${told}`
 }
 
 function joined(...parts: readonly (string | null)[]): string {

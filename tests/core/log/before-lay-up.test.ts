@@ -18,7 +18,7 @@ test('a mould in good order has nothing to settle', () => {
 test('stops come first, then looks, then notes', () => {
   const found = matters({
     lastLeak: null,
-    flags: [{ state: 'held', reason: 'a crack', doneOn: '2026-05-01' }],
+    flags: [{ state: 'held', reason: 'a crack', doneOn: '2026-05-01', untilOn: null }],
     release: [release({ pullsSinceStrip: 60, pullsSinceCoat: 1 })],
   })
   expect(found.map((matter) => matter.severity)).toEqual(['stop', 'look', 'note'])
@@ -28,7 +28,7 @@ describe('state', () => {
   test.each(['retired', 'away', 'being built', 'held', 'under repair'] as const)(
     '%s stops, with its reason',
     (state) => {
-      const found = matters({ flags: [{ state, reason: 'lent out', doneOn: '2026-05-01' }] })
+      const found = matters({ flags: [{ state, reason: 'lent out', doneOn: '2026-05-01', untilOn: null }] })
       expect(found).toHaveLength(1)
       expect(found[0]).toMatchObject({ severity: 'stop', text: `The mould is ${state}: lent out` })
     },
@@ -44,13 +44,15 @@ describe('state', () => {
   })
 
   test('racked is no matter: clearing takes it off the rack', () => {
-    expect(matters({ flags: [{ state: 'racked', reason: 'summer', doneOn: '2026-05-01' }] })).toEqual([])
+    expect(
+      matters({ flags: [{ state: 'racked', reason: 'summer', doneOn: '2026-05-01', untilOn: null }] }),
+    ).toEqual([])
   })
 
   test('every stop that holds is told, so that an override has seen them all', () => {
     const found = matters({
       clearedOn: '2026-05-30',
-      flags: [{ state: 'away', reason: 'at the shop', doneOn: '2026-05-01' }],
+      flags: [{ state: 'away', reason: 'at the shop', doneOn: '2026-05-01', untilOn: null }],
       openDamage: [
         { what: 'a crack', areaName: 'floor', doneOn: '2026-05-20' },
         { what: 'a chip', areaName: null, doneOn: '2026-05-21' },

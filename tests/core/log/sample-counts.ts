@@ -1,4 +1,4 @@
-import type { MouldCounts, ReleaseCount } from '#lib/core/log/index'
+import type { MouldCounts, OpenMatter, ReleaseCount, RepairCount } from '#lib/core/log/index'
 
 /** A face that was stripped, sealed and coated as new, with some pulls behind it. */
 export function release(changes: Partial<ReleaseCount> = {}): ReleaseCount {
@@ -58,6 +58,52 @@ export function quietCounts(changes: Partial<MouldCounts> = {}): MouldCounts {
     leakSinceRepair: true,
     release: [release()],
     atLastGoodPull: null,
+    beforeBook: null,
+    heatBeforeBook: null,
+    heat: { cycles: [], hottestC: null, hottestWithPart: null, hottestFree: null },
+    heatLimits: { inUseC: null, freeC: null, bondedC: null },
+    pins: [],
+    repairs: [],
+    openMatters: [],
+    ...changes,
+  }
+}
+
+/** A fill for good that was sealed, coated as new and tape tested since. */
+export function repair(changes: Partial<RepairCount> = {}): RepairCount {
+  return {
+    entryId: 'r',
+    areaId: 'a',
+    areaName: 'floor',
+    doneOn: '2026-05-10',
+    method: 'fill',
+    what: 'chip filled',
+    interim: false,
+    untilPulls: null,
+    untilOn: null,
+    maxC: null,
+    pullsSince: 0,
+    usualSince: 0,
+    sealedSince: true,
+    coatsSince: 4,
+    tapeSlipsSince: true,
+    closed: false,
+    ...changes,
+  }
+}
+
+/** A matter without a day. */
+export function open(changes: Partial<OpenMatter> = {}): OpenMatter {
+  return {
+    entryId: 'm',
+    kind: 'matter',
+    what: 'order a bush',
+    who: 'Ada',
+    untilOn: null,
+    doneOn: '2026-05-10',
+    byName: 'Ben',
+    areaName: null,
+    carried: false,
     ...changes,
   }
 }

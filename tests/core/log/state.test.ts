@@ -13,6 +13,7 @@ const flag = (state: (typeof handStates)[number]) => ({
   state,
   reason: `because ${state}`,
   doneOn: '2026-05-01',
+  untilOn: null,
 })
 
 /** Counts that make each state hold by itself. */
@@ -25,6 +26,18 @@ const causes: readonly (readonly [string, Partial<MouldCounts>])[] = [
   ['under repair', { flags: [flag('under repair')] }],
   ['held', { openDamage: [{ what: 'a crack', areaName: 'floor', doneOn: '2026-05-20' }] }],
   ['held', { flags: [flag('held')] }],
+  [
+    'held',
+    {
+      heat: {
+        cycles: [{ toC: 150, count: 1 }],
+        hottestC: 150,
+        hottestWithPart: { toC: 150, doneOn: '2026-05-20' },
+        hottestFree: null,
+      },
+      heatLimits: { inUseC: 140, freeC: null, bondedC: null },
+    },
+  ],
   [
     'proof pull only',
     { unprovedPatches: [{ patchId: 'p', number: 7, place: 'floor B5', laidOn: '2026-05-01' }] },

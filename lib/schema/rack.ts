@@ -1,0 +1,3 @@
+/** What the rack can be sorted by. */
+export const rackSorts = ['code', 'state', 'pulls', 'coated', 'leak', 'next', 'place'] as const
+export type RackSort = (typeof rackSorts)[number]

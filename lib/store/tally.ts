@@ -1,0 +1,170 @@
+import 'server-only'
+import { countsEdition, type Judgement, type MouldCounts } from '#lib/core/log/index'
+import type { RackSort } from '#lib/schema/rack'
+import { mouldCounts } from './counts'
+import { db, type Sql } from './db'
+
+/** Counted and judged in one go; more would hold too much at once. */
+const atOnce = 500
+
+/** What the counts of moulds are judged by: the version of the shop's rules, its day and the moment. */
+export interface TallyBasis {
+  readonly rulesVersion: number
+  readonly today: string
+  readonly now: string
+  readonly judge: (counts: MouldCounts) => Judgement
+}
+
+/**
+ * Brings the kept counts up to date: those of moulds about which something was written since, and those whose
+ * judgement has run out with the day, with a drying coat or with the shop's rules. Afterwards the tally can be read.
+ */
+export async function refreshTally(basis: TallyBasis): Promise<void> {
+  const { sql } = db()
+  const stale = await sql<StaleTally[]>`
+    select mould_id as "mouldId", dirty, dirty = clean and edition = ${countsEdition} as counted from mould_tally
+    where dirty <> clean or edition < ${countsEdition} or edition > ${countsEdition}
+      or rules_version < ${basis.rulesVersion} or rules_version > ${basis.rulesVersion}
+      or holds_through < ${basis.today} or drying_until <= ${basis.now}`
+  for (let from = 0; from < stale.length; from += atOnce) {
+    await refresh(sql, stale.slice(from, from + atOnce), basis)
+  }
+}
+
+interface StaleTally {
+  readonly mouldId: string
+  readonly dirty: string
+  /** Only the judgement has run out: the kept counts still hold. */
+  readonly counted: boolean
+}
+
+async function countsOf(sql: Sql, stale: readonly StaleTally[]): Promise<ReadonlyMap<string, MouldCounts>> {
+  const ids = (counted: boolean) =>
+    stale.filter((each) => each.counted === counted).map(({ mouldId }) => mouldId)
+  const kept = await sql<{ mouldId: string; counts: MouldCounts }[]>`
+    select mould_id as "mouldId", counts from mould_tally where mould_id = any(${ids(true)}::uuid[])`
+  const anew = ids(false)
+  return new Map([
+    ...kept.map(({ mouldId, counts }) => [mouldId, counts] as const),
+    ...(anew.length > 0 ? await mouldCounts(anew, null) : []),
+  ])
+}
+
+async function refresh(
+  sql: Sql,
+  stale: readonly StaleTally[],
+  { rulesVersion, judge }: TallyBasis,
+): Promise<void> {
+  const counted = await countsOf(sql, stale)
+  const rows = stale.flatMap(({ mouldId, dirty }) => {
+    const counts = counted.get(mouldId)
+    if (!counts) return []
+    const { changesOn, ...judged } = judge(counts)
+    const face = counts.release.find((target) => target.target === 'face')
+    return [
+      {
+        ...judged,
+        mouldId,
+        // What was raised while this was being counted stays dirty.
+        clean: dirty,
+        counts,
+        pulls: counts.pulls,
+        sinceCoat: face?.pullsSinceCoat ?? 0,
+        lastLeakOn: counts.lastLeak?.doneOn ?? null,
+        place: counts.place ?? '',
+        changesOn,
+      },
+    ]
+  })
+  // Rows that a writer holds just now are left to the next reader: waiting here could end in a deadlock.
+  await sql`
+    with held as (select mould_id from mould_tally where mould_id = any(${rows.map(({ mouldId }) => mouldId)}::uuid[]) for update skip locked)
+    update mould_tally t set code_key = natural_key((select m.code from mould m where m.id = t.mould_id)), clean = r."clean", counts = r."counts", edition = ${countsEdition}, state = r."state", state_rank = r."stateRank", stops = r."stops",
+      looks = r."looks", notes = r."notes", pulls = r."pulls", since_coat = r."sinceCoat", last_leak_on = r."lastLeakOn", place = r."place",
+      rules_version = ${rulesVersion}, holds_through = r."changesOn" - 1, drying_until = r."dryingUntil"
+    from jsonb_to_recordset(${sql.json(rows as never)}) as r("mouldId" uuid, "clean" bigint, "counts" jsonb, "state" text, "stateRank" int,
+      "stops" int, "looks" int, "notes" int, "pulls" int, "sinceCoat" int, "lastLeakOn" date, "place" text, "changesOn" date, "dryingUntil" timestamptz)
+    where t.mould_id = r."mouldId" and t.mould_id in (select mould_id from held)`
+}
+
+export interface RackQuery {
+  /** Words that all stand in what names the mould, without regard to case and accents. */
+  readonly find: string
+  /** '' for any. */
+  readonly state: string
+  /** Only moulds with something to settle that stops or wants a look, in none of these states. */
+  readonly openIn?: readonly string[]
+  readonly sort: RackSort
+  /** From 1. */
+  readonly page: number
+  readonly size: number
+}
+
+export interface RackPage {
+  readonly ids: readonly string[]
+  readonly counts: ReadonlyMap<string, MouldCounts>
+  /** Moulds that fit the query, and all moulds. */
+  readonly matching: number
+  readonly total: number
+}
+
+/** One page of the rack from the tally, which has to be fresh. */
+export async function rackPage(query: RackQuery): Promise<RackPage> {
+  const { sql } = db()
+  const words = query.find.split(/\s+/).filter((word) => word !== '')
+  const fits = sql`
+    from mould m join mould_tally t on t.mould_id = m.id
+    left join part p on p.id = m.part_id left join pattern pn on pn.id = m.pattern_id left join mould_set s on s.id = m.set_id
+    where ${query.state === '' ? sql`true` : sql`t.state = ${query.state}`}
+      and ${query.openIn ? sql`t.stops + t.looks > 0 and t.state <> all(${[...query.openIn]}::text[])` : sql`true`}
+      and ${
+        words.length === 0
+          ? sql`true`
+          : sql`plain_words(concat_ws(' ', m.code, m.name, m.owner, p.code, p.name, pn.code, pn.name, s.code, s.name, t.place))
+              like all (select '%' || replace(replace(replace(plain_words(w), '\\', '\\\\'), '%', '\\%'), '_', '\\_') || '%'
+                from unnest(${words}::text[]) w)`
+      }`
+  const [rows, [count]] = await Promise.all([
+    sql<{ id: string; counts: MouldCounts }[]>`
+      select m.id, t.counts ${fits} order by ${orderOf(sql, query.sort)} t.code_key, m.id
+      limit ${query.size} offset ${(query.page - 1) * query.size}`,
+    sql<{ matching: number; total: number }[]>`
+      select count(*)::int as matching, (select count(*)::int from mould) as total ${fits}`,
+  ])
+  return {
+    ids: rows.map(({ id }) => id),
+    counts: new Map(rows.map(({ id, counts }) => [id, counts])),
+    matching: count?.matching ?? 0,
+    total: count?.total ?? 0,
+  }
+}
+
+function orderOf(sql: Sql, sort: RackSort) {
+  switch (sort) {
+    case 'code':
+      return sql``
+    case 'state':
+      return sql`t.state_rank,`
+    case 'pulls':
+      return sql`t.pulls desc,`
+    case 'coated':
+      return sql`t.since_coat desc,`
+    case 'leak':
+      return sql`t.last_leak_on nulls first,`
+    case 'next':
+      return sql`case when t.stops > 0 then 0 when t.looks > 0 then 1 when t.notes > 0 then 2 else 3 end,`
+    case 'place':
+      return sql`natural_key(t.place),`
+  }
+}
+
+/** Pulls since a day, of some moulds; a mould without any is not there. */
+export async function pullsSince(
+  mouldIds: readonly string[],
+  day: string,
+): Promise<ReadonlyMap<string, number>> {
+  const rows = await db().sql<{ mouldId: string; pulls: number }[]>`
+    select mould_id as "mouldId", count(*)::int as pulls from effective_entry
+    where kind = 'pull' and done_on >= ${day} and mould_id = any(${[...mouldIds]}::uuid[]) group by mould_id`
+  return new Map(rows.map(({ mouldId, pulls }) => [mouldId, pulls]))
+}
