@@ -50,8 +50,8 @@ export function AreaFields({
             <FileField
               name="boundaryFile"
               label="or a file"
-              accept=".dxf,.csv,.txt,.json"
-              hint="DXF, or a table of coordinates"
+              accept=".dxf,.svg,.csv,.txt,.tsv,.json,image/svg+xml"
+              hint="DXF or SVG, or a table of coordinates"
             />
             <SelectField
               name="boundaryUnit"

@@ -1,6 +1,8 @@
 'use client'
 import { useEffect, useRef, useState } from 'react'
 import { planDrawing, sectionDrawing } from '#lib/core/drawing/index'
+import { type Loop, loopBounds, placeWords } from '#lib/core/geometry/index'
+import type { PatchInput } from '#lib/core/repair/types'
 import { figure } from '#lib/core/units'
 import { type Preview, previewSketch } from '../(shop)/patches/new/actions'
 import { DisplayList } from './drawing/display-list'
@@ -102,6 +104,10 @@ export function LivePreview() {
           </div>
           <dl className="figures">
             <div>
+              <dt>Middle of the opening</dt>
+              <dd className="place-words">{middleWords(result.value.opening.outer, last.input)}</dd>
+            </div>
+            <div>
               <dt>
                 Scarf length
                 <div className="note">
@@ -153,6 +159,11 @@ export function LivePreview() {
   )
 }
 
+function middleWords(outer: Loop, { area }: PatchInput): string {
+  const [uMin, vMin, uMax, vMax] = loopBounds(outer)
+  return placeWords([(uMin + uMax) / 2, (vMin + vMax) / 2], area, area.dowels, 'print')
+}
+
 interface Missing {
   readonly name: string
   readonly says: string
@@ -167,6 +178,9 @@ function missingOf(form: HTMLFormElement, fields: Readonly<Record<string, string
       found instanceof RadioNodeList
         ? (first as Element | undefined)?.parentElement?.closest('fieldset')?.querySelector('legend')
         : (first as HTMLInputElement | null)?.labels?.[0]?.firstChild
+    // A field that is out of sight stands for what is drawn in its place.
+    if (first instanceof Element && first.closest('[hidden]'))
+      return { name: 'Opening', says: chooseOne(says) }
     return { name: words?.textContent ?? '', says: chooseOne(says) }
   })
 }
@@ -176,7 +190,8 @@ function takeOutline(form: HTMLFormElement, answer: Extract<Preview, { ok: true 
   const file = form.elements.namedItem('outlineFile') as HTMLInputElement | null
   const text = form.elements.namedItem('outlineText') as HTMLTextAreaElement | null
   const unit = form.elements.namedItem('outlineUnit') as HTMLSelectElement | null
-  if (!answer.outline || !file?.files?.length || !text || !unit) return
+  const kind = new FormData(form).get('opening.kind')
+  if (kind !== 'outline' || !answer.outline || !file?.files?.length || !text || !unit) return
   text.value = answer.outline.text
   unit.value = 'mm'
   file.value = ''

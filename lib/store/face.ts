@@ -1,11 +1,17 @@
 import 'server-only'
 import type { FaceLine, KeepOut } from '#lib/core/repair/types'
 import type { Actor } from '#lib/schema/actor'
-import type { FaceAreaInput, LocatingIssueInput, LocatingPointInput, ThicknessInput } from '#lib/schema/mould'
+import type {
+  FaceAreaInput,
+  LocatingIssueInput,
+  LocatingPointInput,
+  StrikeReading,
+  ThicknessInput,
+} from '#lib/schema/mould'
 import { db } from './db'
 import { Refusal } from './errors'
 import type { FaceAreaModel, ThicknessReadingModel } from './generated/models'
-import { changeSeen, createOnce, dateColumn, dayOf, json } from './once'
+import { audit, changeSeen, createOnce, dateColumn, dayOf, json } from './once'
 
 export interface StoredReading {
   readonly id: string
@@ -16,16 +22,32 @@ export interface StoredReading {
   readonly byName: string
 }
 
+export interface StruckReading extends StoredReading {
+  readonly struckByName: string
+  readonly struckBecause: string
+}
+
 export interface StoredArea extends FaceAreaInput {
   readonly position: number
   readonly version: number
+  /** What the planner works with. */
   readonly readings: readonly StoredReading[]
+  /** Readings that were struck out: readable, and counted nowhere. */
+  readonly struckReadings: readonly StruckReading[]
 }
 
 const inOrder = { readings: { orderBy: [{ measuredOn: 'asc' as const }, { id: 'asc' as const }] } }
 
-function toReading({ areaId: _area, byId: _by, measuredOn, ...row }: ThicknessReadingModel): StoredReading {
-  return { ...row, measuredOn: dayOf(measuredOn) }
+function toReading({ id, uMm, vMm, thicknessMm, measuredOn, byName }: ThicknessReadingModel): StoredReading {
+  return { id, uMm, vMm, thicknessMm, measuredOn: dayOf(measuredOn), byName }
+}
+
+function toStruck(row: ThicknessReadingModel): StruckReading {
+  return {
+    ...toReading(row),
+    struckByName: row.struckByName ?? '',
+    struckBecause: row.struckBecause ?? '',
+  }
 }
 
 function toArea(row: FaceAreaModel & { readings: ThicknessReadingModel[] }): StoredArea {
@@ -50,7 +72,8 @@ function toArea(row: FaceAreaModel & { readings: ThicknessReadingModel[] }): Sto
     lines: lines as unknown as (FaceLine & { points: [number, number][] })[],
     keepOuts: keepOuts as unknown as (KeepOut & { outline: [number, number][] })[],
     gridOriginMm: gridOriginMm as [number, number],
-    readings: readings.map(toReading),
+    readings: readings.filter((reading) => reading.struckAt === null).map(toReading),
+    struckReadings: readings.filter((reading) => reading.struckAt !== null).map(toStruck),
   }
 }
 
@@ -132,6 +155,25 @@ export async function addReadings(actor: Actor, input: ThicknessInput): Promise<
   )
 }
 
+/** Strikes a reading out. Struck out again for the same reason changes nothing; for another one it is refused. */
+export async function strikeReading(actor: Actor, { id, because }: StrikeReading): Promise<void> {
+  await db().prisma.$transaction(async (tx) => {
+    const struck = await tx.thicknessReading.updateMany({
+      where: { id, struckAt: null },
+      data: { struckAt: new Date(), struckByName: actor.name, struckBecause: because },
+    })
+    const now = await tx.thicknessReading.findUnique({ where: { id } })
+    if (!now) throw new Refusal('There is no such reading', { status: 404 })
+    if (struck.count === 1) {
+      await audit(tx, actor, 'struck out', 'thickness', id, { ...now, struckAt: null }, now)
+    } else if (now.struckBecause !== because) {
+      throw new Refusal(`${now.struckByName} has already struck it out: ${now.struckBecause}`, {
+        status: 409,
+      })
+    }
+  })
+}
+
 export interface StoredPoint extends Omit<LocatingPointInput, 'areaName'> {
   readonly id: string
   readonly areaId: string | null
@@ -147,9 +189,26 @@ export interface PointIssue {
 }
 
 /** The issue of locating points that is in force for a mould: the latest one that has points of it. */
-export async function currentPoints(mouldId: string): Promise<PointIssue | null> {
+export function currentPoints(mouldId: string): Promise<PointIssue | null> {
+  return latestPoints(mouldId, {})
+}
+
+/** The issue that was in force on a day. */
+export function pointsOn(mouldId: string, day: string): Promise<PointIssue | null> {
+  return latestPoints(mouldId, { issuedOn: { lte: dateColumn(day) } })
+}
+
+/** The issue before the one of this number, of those that have points of the mould. */
+export function pointsBefore(mouldId: string, number: number): Promise<PointIssue | null> {
+  return latestPoints(mouldId, { number: { lt: number } })
+}
+
+async function latestPoints(
+  mouldId: string,
+  which: { readonly number?: { lt: number }; readonly issuedOn?: { lte: Date } },
+): Promise<PointIssue | null> {
   const table = await db().prisma.locatingTable.findFirst({
-    where: { points: { some: { mouldId } } },
+    where: { points: { some: { mouldId } }, ...which },
     orderBy: { number: 'desc' },
     include: { points: { where: { mouldId }, orderBy: { position: 'asc' } } },
   })

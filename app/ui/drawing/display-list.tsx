@@ -38,12 +38,17 @@ export function DisplayList({ list, id, hrefOf, className }: DisplayListProps) {
     >
       <title id={`${id}-title`}>{list.title}</title>
       <desc id={`${id}-desc`}>{descriptionOf(list)}</desc>
-      {list.items.map((item, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a display list is made anew as a whole, its order is its identity
-        <SvgItem key={index} item={item} list={list} href={linked ? hrefOfItem(item, hrefOf) : null} />
-      ))}
+      <DisplayItems list={list} {...(linked ? { hrefOf } : {})} />
     </svg>
   )
+}
+
+/** What a list draws, for an SVG of its own. */
+export function DisplayItems({ list, hrefOf }: Pick<DisplayListProps, 'list' | 'hrefOf'>) {
+  return list.items.map((item, index) => (
+    // biome-ignore lint/suspicious/noArrayIndexKey: a display list is made anew as a whole, its order is its identity
+    <SvgItem key={index} item={item} list={list} href={hrefOf ? hrefOfItem(item, hrefOf) : null} />
+  ))
 }
 
 function SvgItem({ item, list, href }: { item: Item; list: Drawing; href: string | null }) {
@@ -98,7 +103,7 @@ function hrefOfItem(item: Item, hrefOf: (subject: Subject) => string | null): st
   return item.kind === 'group' ? hrefOf(item.subject) : null
 }
 
-function descriptionOf(list: Drawing): string {
+export function descriptionOf(list: Drawing): string {
   if (list.omittedLabels.length === 0) return list.description
   return `${list.description} No room at this size for: ${list.omittedLabels.join(', ')}.`
 }

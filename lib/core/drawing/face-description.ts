@@ -3,6 +3,7 @@ import type { FaceModel } from './face-model'
 /** The face in words, for a reader who can't see the drawing. */
 export function describeFace(model: FaceModel): string {
   const moved = model.dowels.filter((dowel) => dowel.oldPlace !== null).map((dowel) => dowel.tag)
+  const set = model.dowels.filter((dowel) => dowel.setOn !== null)
   return [
     `Face area to scale with its location grid, cells of ${model.grid.cellMm} mm.`,
     listed(
@@ -10,6 +11,10 @@ export function describeFace(model: FaceModel): string {
       model.dowels.map((dowel) => dowel.tag),
     ),
     listed('Moved', moved),
+    listed(
+      'Where the log set them, not where the table has them',
+      set.map((dowel) => `${dowel.tag} on ${dowel.setOn}`),
+    ),
     listed(
       'Patches',
       model.patches.map((patch) => patch.name),

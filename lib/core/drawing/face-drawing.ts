@@ -12,17 +12,33 @@ import {
 } from './drafting'
 import { describeFace } from './face-description'
 import type { FaceDowel, FaceModel, SeenFrom } from './face-model'
-import { foot } from './foot'
+import { foot, viewWords } from './foot'
 import { hatch } from './hatch'
 import { type Margins, type Medium, type Sizes, scaledMargins, scaleToFit } from './medium'
 import { loopToDrawing, placeWindow, toDrawing } from './placement'
 import { path } from './primitives'
-import type { DisplayList, FacePlacement, GroupItem, Item, LegendKey, Shape, Xy } from './types'
+import type { Box, DisplayList, FacePlacement, GroupItem, Item, LegendKey, Shape, Xy } from './types'
 
 /** Letters at the left, numbers on top, scale bar and view below; paper mm. */
 const margins: Margins = { left: 6.8, top: 5.2, right: 1, bottom: 8 }
 /** Between the outermost line of the face and the frame, paper mm. */
 const airMm = 4
+/** Of which the foot takes, paper mm. */
+export const footMm = margins.bottom
+/** The same with the air: all that a face drawing takes beyond the face itself, paper mm. */
+export const faceMargins: Margins = {
+  left: margins.left + airMm,
+  top: margins.top + airMm,
+  right: margins.right + airMm,
+  bottom: margins.bottom + airMm,
+}
+
+/** A face drawing with the frame of its location grid, drawing mm. */
+export interface DrawnFace {
+  readonly list: DisplayList
+  readonly frame: Box
+  readonly placement: FacePlacement
+}
 
 /**
  * A face area to scale with its location grid: boundary, trim and scribe lines, keep-outs on the back, locating
@@ -30,14 +46,14 @@ const airMm = 4
  * RangeError for a face without extent.
  */
 export function faceDrawing(model: FaceModel, medium: Medium, seenFrom: SeenFrom = 'cavity'): DisplayList {
-  const extent = extentOf(model)
-  const roomy = {
-    left: margins.left + airMm,
-    top: margins.top + airMm,
-    right: margins.right + airMm,
-    bottom: margins.bottom + airMm,
-  }
-  const sizes = scaleToFit(extent[2] - extent[0], extent[3] - extent[1], roomy, medium)
+  const extent = faceExtent(model)
+  const sizes = scaleToFit(extent[2] - extent[0], extent[3] - extent[1], faceMargins, medium)
+  return faceAt(model, sizes, seenFrom).list
+}
+
+/** The same at a scale that is known already; without its foot when it shares one with other faces. */
+export function faceAt(model: FaceModel, sizes: Sizes, seenFrom: SeenFrom, footed = true): DrawnFace {
+  const extent = faceExtent(model)
   const air = airMm * sizes.denominator
   const room = scaledMargins(margins, sizes)
   const window: Bounds = [extent[0] - air, extent[1] - air, extent[2] + air, extent[3] + air]
@@ -54,9 +70,9 @@ export function faceDrawing(model: FaceModel, medium: Medium, seenFrom: SeenFrom
   const openings = model.openings.map((opening) => drawOpening(opening, placement, draft))
   const dowels = model.dowels.map((dowel) => drawDowel(dowel, placement, draft))
   const names = nameKeepOuts(model, placement, draft)
-  const heightMm = frame.bottom + room.bottom
-  return {
-    title: `${model.mouldCode}, ${model.areaName}, seen from the ${seenFrom}`,
+  const heightMm = frame.bottom + (footed ? room.bottom : 0)
+  const list: DisplayList = {
+    title: `${model.mouldCode}, ${model.areaName}, ${viewWords(seenFrom)}`,
     description: describeFace(model),
     widthMm: frame.right + room.right,
     heightMm,
@@ -72,12 +88,14 @@ export function faceDrawing(model: FaceModel, medium: Medium, seenFrom: SeenFrom
       ...openings,
       ...names,
       ...dowels,
-      ...foot(frame, seenFrom, sizes),
+      ...(footed ? foot(frame, seenFrom, sizes) : []),
     ],
   }
+  return { list, frame, placement }
 }
 
-function extentOf(model: FaceModel): Bounds {
+/** What of a face is drawn, [uMin, vMin, uMax, vMax] in mm. RangeError for a face without a point. */
+export function faceExtent(model: FaceModel): Bounds {
   const points: Point[] = [
     ...model.boundary,
     ...model.lines.flatMap((line) => line.points),

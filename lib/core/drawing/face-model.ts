@@ -1,3 +1,4 @@
+import type { IsoDate } from '../dates'
 import type { Loop, Point, Region } from '../geometry/types'
 import type { Dowel, FaceLine, KeepOut, LocationGrid } from '../repair/types'
 
@@ -5,6 +6,8 @@ import type { Dowel, FaceLine, KeepOut, LocationGrid } from '../repair/types'
 export interface FaceDowel extends Pick<Dowel, 'tag' | 'at' | 'diameterMm' | 'isDatum'> {
   /** Where it was before the move; null when it stays. */
   readonly oldPlace: Point | null
+  /** The day of the log entry that this place comes from; null when it stands as in its table. */
+  readonly setOn: IsoDate | null
 }
 
 export interface FacePatch {

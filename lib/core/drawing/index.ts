@@ -1,10 +1,24 @@
 /** Face model in mm to display list: one truth for screen, SVG and PDF. */
 export { clipLine, inside, type Segment, segmentsOf } from './boxes'
+export { dowelPlaces, type TableIssue, type TablePoint } from './dowel-places'
+export { edgeNames, viewScale } from './edge-names'
+export {
+  type DrawnOutline,
+  edgeOf,
+  editOutline,
+  endOfEdge,
+  nothingDrawn,
+  type OutlineEdit,
+  type OutlineHistory,
+  startOutline,
+} from './edit-outline'
 export { faceDrawing } from './face-drawing'
 export type { FaceDowel, FaceModel, FacePatch, PlannedOpening, SeenFrom } from './face-model'
+export { type FaceOnSheet, type FaceSheet, faceSheet, padSheet, relaidSheet } from './face-sheet'
+export { viewWords } from './foot'
 export { hatch } from './hatch'
 export { type LegendEntry, legendEntry } from './legend'
-export { type Medium, paperRoom, type Sizes, scaleToFit } from './medium'
+export { type Medium, paperRoom, type Sizes, scaleToFit, sizesAt } from './medium'
 export { directionInView, directionOnDrawing, placeWindow, toDrawing, toFace } from './placement'
 export { planDrawing, seenFromSide } from './plan-drawing'
 export { primitives } from './primitives'
@@ -39,3 +53,4 @@ export type {
   TextItem,
   Xy,
 } from './types'
+export { changeView, mostZoom, type Sheet, type SheetView, type ViewAct, wholeSheet, windowOf } from './view'

@@ -24,12 +24,17 @@ export {
   loopPerimeter,
   signedArea,
 } from './loop'
+export { meetingGrowthMm } from './meeting-growth'
+export { type OutlineMeasures, outlineMeasures } from './outline-measures'
 export { leastSignedDistance, overrun } from './overrun'
+export { type NamedArea, nearestDowel, placeWords } from './place-words'
 export { asDrawn, inversePlacement, type Placement, placeLoop, placePoint, placeRegion } from './placement'
 export { area, area as regionsArea, bounds, orientRegion, perimeter } from './region'
 export type { Nearest } from './segment'
 export { circle, roundedRectangle } from './shapes'
 export { simplify, simplifyRegion } from './simplify'
+export { type SnapLine, type SnapPoint, type SnapTargets, snapTargets } from './snap-targets'
+export { type SnapFrom, type Snapped, snap } from './snapping'
 export { chordErrorMm, gridMm, samePointMm } from './tolerance'
 export type { Bounds, Loop, Point, Region } from './types'
 export { uncrossed } from './uncross'

@@ -59,6 +59,7 @@ const crowded = sampleFace({
     at: [900 + (i % 10) * 38, 500 + Math.floor(i / 10) * 42] as const,
     diameterMm: 8,
     isDatum: i % 9 === 0,
+    setOn: null,
     oldPlace: i % 11 === 0 ? ([900 + (i % 10) * 38 - 30, 480 + Math.floor(i / 10) * 42] as const) : null,
   })),
 })

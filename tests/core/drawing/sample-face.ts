@@ -40,12 +40,12 @@ export function sampleFace(changes: Partial<FaceModel> = {}): FaceModel {
     ],
     keepOuts: [{ name: 'rib 2', kind: 'backing', outline: rectangle(1180, 300, 60, 800) }],
     dowels: [
-      { tag: 'D01', at: [480, 820], diameterMm: 8, isDatum: true, oldPlace: null },
-      { tag: 'D02', at: [800, 690], diameterMm: 8, isDatum: false, oldPlace: [720, 640] },
-      { tag: 'D04', at: [1330, 1020], diameterMm: 8, isDatum: false, oldPlace: null },
-      { tag: 'D06', at: [1640, 1030], diameterMm: 8, isDatum: false, oldPlace: null },
-      { tag: 'D09', at: [1500, 360], diameterMm: 8, isDatum: false, oldPlace: null },
-      { tag: 'D11', at: [2500, 640], diameterMm: 8, isDatum: true, oldPlace: null },
+      { tag: 'D01', at: [480, 820], diameterMm: 8, isDatum: true, oldPlace: null, setOn: null },
+      { tag: 'D02', at: [800, 690], diameterMm: 8, isDatum: false, oldPlace: [720, 640], setOn: null },
+      { tag: 'D04', at: [1330, 1020], diameterMm: 8, isDatum: false, oldPlace: null, setOn: null },
+      { tag: 'D06', at: [1640, 1030], diameterMm: 8, isDatum: false, oldPlace: null, setOn: null },
+      { tag: 'D09', at: [1500, 360], diameterMm: 8, isDatum: false, oldPlace: null, setOn: null },
+      { tag: 'D11', at: [2500, 640], diameterMm: 8, isDatum: true, oldPlace: null, setOn: null },
     ],
     patches: [
       {

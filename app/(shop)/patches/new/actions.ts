@@ -15,7 +15,7 @@ export async function saveSketch(_previous: FormAnswer | null, form: FormData): 
   const sketch = await sketchOf(actor, form)
   if (!sketch.ok) return sketch
   const answer = await act(sketchPatch, sketch.raw)
-  if (!answer.ok) return { ...answer, fields: shownAt(answer.fields) }
+  if (!answer.ok) return { ...answer, fields: shownAt(answer.fields), typed: sketch.typed }
   redirect(`/patches/${answer.value.patchId}` as Route)
 }
 

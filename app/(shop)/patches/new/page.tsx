@@ -1,22 +1,27 @@
 import { randomUUID } from 'node:crypto'
 import type { Metadata, Route } from 'next'
 import { notFound } from 'next/navigation'
+import { snapTargets } from '#lib/core/geometry/index'
+import { mouldLost } from '#lib/core/lineage/index'
 import { edges, edgeWords, sides, sideWords } from '#lib/core/repair/index'
 import { figure } from '#lib/core/units'
 import { textOf } from '#lib/schema/form'
 import { OpeningSource } from '#lib/schema/patch'
-import { listRack, type MouldPage, readMouldPage } from '#lib/services/moulds'
+import { faceModelOf } from '#lib/services/face-model'
+import { type MouldPage, readMouldPage } from '#lib/services/moulds'
 import { readPatch } from '#lib/services/patches'
+import { listRack } from '#lib/services/rack'
 import { listMaterials } from '#lib/services/stores'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../../ui/action-form'
+import { CantBeMadeAgain } from '../../../ui/cant-be-made-again'
 import { ChoiceField, Hidden, SelectField, TextArea, TextField } from '../../../ui/fields'
 import { Link } from '../../../ui/link'
-import { OpeningFields } from '../../../ui/patch-opening'
+import { type DrawnOnAreas, OpeningFields } from '../../../ui/patch-opening'
 import { LivePreview } from '../../../ui/patch-preview'
 import { saveSketch } from './actions'
-import { coverRows } from './sketch'
+import { coverRows, drawnName } from './sketch'
 import '../plan.css'
 import './new.css'
 
@@ -45,6 +50,10 @@ export default async function NewPatchPage({ searchParams }: PageProps<'/patches
         </div>
       </div>
       <h1 style={{ marginBottom: 18 }}>{patch ? `New version of Patch ${patch.number}` : 'Plan a patch'}</h1>
+      <CantBeMadeAgain
+        of={mouldLost(mould, mould.pattern)}
+        act="Take a splash before anything is cut: what is cut away is gone."
+      />
       {areas.length === 0 || noStack ? (
         <div className="empty">
           <p>
@@ -104,7 +113,7 @@ export default async function NewPatchPage({ searchParams }: PageProps<'/patches
               label="Edge"
               options={edges.map((edge) => ({ value: edge, label: edgeWords[edge].name }))}
             />
-            <OpeningFields />
+            <OpeningFields faces={facesOf(page, patch)} />
             <fieldset className="form">
               <legend>Taper</legend>
               <div className="field-row">
@@ -227,6 +236,19 @@ function storedReadings(page: MouldPage): string {
     : 'No reading is written down for any area'
 }
 
+/** What an opening is drawn on: each area with its points and patches, its own earlier versions left out. */
+function facesOf(page: MouldPage, patch: Patch | null): DrawnOnAreas {
+  const others = page.plans.filter((other) => other.patch.id !== patch?.id)
+  const { edgeMarginMm } = page.context.shop.rules.repair
+  const changes = { before: null, entries: page.entries }
+  return Object.fromEntries(
+    page.areas.map((area) => {
+      const model = faceModelOf(page.mould.code, area, page.points, others, changes)
+      return [area.id, { model, targets: snapTargets(model, edgeMarginMm), edgeMarginMm }]
+    }),
+  )
+}
+
 /** A new sketch starts bare but for the usual rules; a new version starts from the one before it. */
 function defaultsOf(
   page: MouldPage,
@@ -290,7 +312,11 @@ function defaultsOf(
     reason: patch.reason,
     side: last.input.side,
     edge: last.input.edge,
-    opening: { ...opening, ...written },
+    opening: {
+      ...opening,
+      ...written,
+      ...(last.opening.kind === 'outline' && last.opening.name === drawnName ? { kind: 'drawn' } : {}),
+    },
     outlineText:
       last.opening.kind === 'outline' ? last.opening.points.map(([u, v]) => `${u}; ${v}`).join('\n') : '',
     outlineUnit: last.opening.kind === 'outline' ? 'mm' : '',

@@ -8,8 +8,20 @@ import { formObject } from '#lib/web/action'
 /** Rows of cover plies that the form has room for. */
 export const coverRows = ['0', '1', '2'] as const
 
+/** What an outline is called that was drawn on the face instead of read from a file. */
+export const drawnName = 'drawn on the face'
+
+/** A drawn outline lies where it was drawn. */
+const asDrawn = { shiftMm: { 0: '0', 1: '0' }, turnDeg: '0', mirrored: 'false' }
+
 export type SketchRead =
-  | { readonly ok: true; readonly raw: Record<string, unknown>; readonly outline: OutlineRead | null }
+  | {
+      readonly ok: true
+      readonly raw: Record<string, unknown>
+      readonly outline: OutlineRead | null
+      /** What the form holds, to come back with if it is refused further on. */
+      readonly typed: Record<string, unknown>
+    }
   | {
       readonly ok: false
       readonly message: string
@@ -36,17 +48,21 @@ export async function sketchOf(actor: Actor, form: FormData): Promise<SketchRead
       }))
       .filter((row) => row.materialId !== ''),
   }
-  const opening = (typed.opening ?? {}) as Record<string, unknown>
-  if (opening.kind !== 'outline') return { ok: true, raw, outline: null }
+  const given = (typed.opening ?? {}) as Record<string, unknown>
+  const drawn = given.kind === 'drawn'
+  if (!drawn && given.kind !== 'outline') return { ok: true, raw, outline: null, typed }
+  const opening = drawn ? { ...given, kind: 'outline', placement: asDrawn } : given
   const file = form.get('outlineFile')
-  const uploaded = file instanceof File && file.size > 0 ? file : null
+  const uploaded = !drawn && file instanceof File && file.size > 0 ? file : null
   const pasted = String(typed.outlineText ?? '')
   if (!uploaded && pasted.trim() === '') {
     return refused(typed, 'Give the outline', {
-      outlineText: 'Paste coordinates, or choose a DXF or CSV file',
+      outlineText: drawn
+        ? 'Draw the opening on the face and close it; without script, write its corners as coordinates'
+        : 'Paste coordinates, or choose a DXF, SVG or CSV file',
     })
   }
-  const unit = String(typed.outlineUnit ?? '')
+  const unit = drawn ? 'mm' : String(typed.outlineUnit ?? '')
   const read = await readOutline(actor, {
     name: uploaded?.name ?? 'pasted',
     bytes: uploaded ? new Uint8Array(await uploaded.arrayBuffer()) : new TextEncoder().encode(pasted),
@@ -67,9 +83,14 @@ export async function sketchOf(actor: Actor, form: FormData): Promise<SketchRead
       ...raw,
       outlineText: text,
       outlineUnit: 'mm',
-      opening: { ...opening, name: uploaded?.name ?? 'pasted', points: loop.points },
+      opening: {
+        ...opening,
+        name: drawn ? drawnName : (uploaded?.name ?? 'pasted'),
+        points: loop.points,
+      },
     },
     outline: { text, findings: read.findings },
+    typed: { ...typed, outlineText: text, outlineUnit: 'mm' },
   }
 }
 

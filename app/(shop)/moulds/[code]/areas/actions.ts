@@ -1,7 +1,7 @@
 'use server'
 import type { Route } from 'next'
 import { redirect } from 'next/navigation'
-import { addArea, addReadings, changeArea } from '#lib/services/moulds'
+import { addArea, addReadings, changeArea, strikeReading } from '#lib/services/moulds'
 import type { Verb } from '#lib/services/verb'
 import { act, formObject } from '#lib/web/action'
 import { requireActor } from '#lib/web/session'
@@ -65,5 +65,14 @@ export async function measure(_previous: FormAnswer | null, form: FormData): Pro
   }
   redirect(
     `/moulds/${encodeURIComponent(String(raw.code))}/areas/${String(raw.areaId)}?measured=yes#thickness` as Route,
+  )
+}
+
+export async function strike(_previous: FormAnswer | null, form: FormData): Promise<FormAnswer> {
+  const raw = formObject(form)
+  const answer = await act(strikeReading, raw)
+  if (!answer.ok) return answer
+  redirect(
+    `/moulds/${encodeURIComponent(String(raw.code))}/areas/${String(raw.areaId)}?measured=${String(raw.id)}#thickness` as Route,
   )
 }

@@ -1,9 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import type { Metadata, Route } from 'next'
 import { notFound } from 'next/navigation'
-import { shortDate } from '#lib/core/dates'
-import { faceDrawing } from '#lib/core/drawing/index'
-import { figure } from '#lib/core/units'
 import { textOfPoints } from '#lib/schema/points-text'
 import { faceModelOf } from '#lib/services/face-model'
 import { type MouldPage, readMouldPage } from '#lib/services/moulds'
@@ -12,10 +9,11 @@ import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../../../../ui/action-form'
 import { AreaFields } from '../../../../../ui/area-fields'
-import { TwoWidths } from '../../../../../ui/drawing/two-widths'
+import { FaceViewer } from '../../../../../ui/drawing/face-viewer'
 import { Hidden, TextArea, TextField } from '../../../../../ui/fields'
 import { Link } from '../../../../../ui/link'
-import { add, change, measure } from '../actions'
+import { ThicknessReadings } from '../../../../../ui/thickness-readings'
+import { add, change, measure, strike } from '../actions'
 import { axisName, axisNames } from '../sketch'
 import '../../../mould-form.css'
 
@@ -74,10 +72,12 @@ export default async function AreaPage({ params, searchParams }: PageProps<'/mou
         )}
         {area ? (
           <div className="stack-gap">
-            <TwoWidths
+            <FaceViewer
               id="area"
+              models={[faceModelOf(mould.code, area, page.points, page.plans)]}
+              seenFrom="cavity"
+              links={{}}
               widthPx={356}
-              draw={(medium) => faceDrawing(faceModelOf(mould.code, area, page.points, page.plans), medium)}
             />
             <section id="thickness" className="rule-top">
               <h2>Thickness</h2>
@@ -86,7 +86,12 @@ export default async function AreaPage({ params, searchParams }: PageProps<'/mou
                   Written down.
                 </p>
               ) : null}
-              <Readings area={area} today={context.today} />
+              <ThicknessReadings
+                area={area}
+                code={mould.code}
+                today={context.today}
+                strike={actor.role === 'viewer' ? null : strike}
+              />
               {actor.role === 'viewer' ? null : (
                 <ActionForm
                   action={measure}
@@ -116,48 +121,6 @@ export default async function AreaPage({ params, searchParams }: PageProps<'/mou
         ) : null}
       </div>
     </>
-  )
-}
-
-function Readings({ area, today }: { readonly area: Area; readonly today: string }) {
-  if (area.readings.length === 0) {
-    return (
-      <p className="note">
-        Nothing measured yet. A scarf is planned with the measured thickness, not with the paper one.
-      </p>
-    )
-  }
-  return (
-    <table className="lines" style={{ marginBottom: 14 }}>
-      <thead>
-        <tr>
-          <th scope="col" className="n">
-            u
-          </th>
-          <th scope="col" className="n">
-            v
-          </th>
-          <th scope="col" className="n">
-            mm
-          </th>
-          <th scope="col" className="n">
-            When
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {area.readings.map((reading) => (
-          <tr key={reading.id}>
-            <td className="n">{figure(reading.uMm, 0)}</td>
-            <td className="n">{figure(reading.vMm, 0)}</td>
-            <td className="n">{figure(reading.thicknessMm, 2)}</td>
-            <td className="n" title={reading.byName}>
-              {shortDate(reading.measuredOn, today)}
-            </td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
   )
 }
 
