@@ -2,9 +2,9 @@ import 'server-only'
 import type * as z from 'zod'
 import { type FieldErrors, fieldErrors, formOf, textOf } from '#lib/schema/form'
 import type { Verb } from '#lib/services/verb'
-import { Refusal } from '#lib/store/errors'
+import { refusalOf } from '#lib/store/errors'
 import { logEvent } from './log'
-import { requireActor } from './session'
+import { signedIn } from './session'
 
 export { formObject } from '#lib/schema/form-object'
 
@@ -20,6 +20,17 @@ export type ActionResult<Value = unknown> =
       readonly current?: { readonly version: number; readonly text: unknown }
     }
 
+/** The answer to a form whose sender is no longer signed in: what was typed stays in it. */
+export function signedOut(typed: unknown): Extract<ActionResult, { ok: false }> {
+  return {
+    ok: false,
+    message:
+      'You are signed out. What you typed is still here: open the shop in another tab, sign in there, then send this again.',
+    fields: {},
+    typed,
+  }
+}
+
 /**
  * Carries out a verb for a form: who acts, text into figures, the act, and every refusal as words at its field.
  * `raw` is what the form holds: text at the leaves.
@@ -28,7 +39,8 @@ export async function act<Input, Output>(
   verb: Verb<Input, Output>,
   raw: unknown,
 ): Promise<ActionResult<Output>> {
-  const actor = await requireActor()
+  const actor = await signedIn()
+  if (!actor) return signedOut(raw)
   const parsed = formOf(verb.schema as z.ZodType<Input>).safeParse(raw)
   if (!parsed.success) {
     const fields = fieldErrors(parsed.error)
@@ -43,14 +55,23 @@ export async function act<Input, Output>(
   try {
     return { ok: true, value: await verb(actor, parsed.data as Input) }
   } catch (error) {
-    if (error instanceof Refusal) {
+    const refusal = refusalOf(error)
+    // What the shop did not mean to refuse stands in its log as well.
+    if (refusal && refusal !== error)
+      logEvent('error', 'action failed', { verb: verb.verbName, error: String(error) })
+    if (refusal) {
       return {
         ok: false,
-        message: error.message,
-        fields: error.fields,
+        message: refusal.message,
+        fields: refusal.fields,
         typed: raw,
-        ...(error.current
-          ? { current: { version: error.current.version, text: textOf(verb.schema, error.current.values) } }
+        ...(refusal.current
+          ? {
+              current: {
+                version: refusal.current.version,
+                text: textOf(verb.schema, refusal.current.values),
+              },
+            }
           : {}),
       }
     }

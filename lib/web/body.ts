@@ -6,6 +6,9 @@ const MB = 1024 * 1024
 export const mostFileBytes = 10 * MB
 export const mostJsonBytes = 12 * MB
 
+/** The most that a form with pictures holds in all. */
+export const mostPicturesBytes = 50 * MB
+
 /** What multipart form data may hold beside the file. */
 const formExtraBytes = 64 * 1024
 
@@ -35,19 +38,21 @@ export function mediaType(request: Request): string {
  * The body of a request, counted while it comes in: what says or turns out to be larger than `most` bytes is refused
  * at once, and the rest of it is not kept. BodyFault 413.
  */
-export async function readBytes(request: Request, most: number): Promise<Uint8Array<ArrayBuffer>> {
-  const tooLarge = () =>
-    new BodyFault(
-      413,
-      `At most ${Math.floor(most / MB)} MB; send a smaller file, or only the outline out of it`,
-    )
+export async function readBytes(
+  request: Request,
+  most: number,
+  cure = 'send a smaller file, or only the outline out of it',
+): Promise<Uint8Array<ArrayBuffer>> {
+  const tooLarge = () => new BodyFault(413, `At most ${Math.floor(most / MB)} MB; ${cure}`)
   if (Number(request.headers.get('content-length') ?? 0) > most) throw tooLarge()
   if (request.body === null) return new Uint8Array()
   const chunks: Uint8Array[] = []
   let length = 0
   const reader = request.body.getReader()
   for (;;) {
-    const { done, value } = await reader.read()
+    const { done, value } = await reader.read().catch(() => {
+      throw new BodyFault(400, 'The connection broke off before all of it was here; send it again')
+    })
     if (done) break
     length += value.byteLength
     if (length > most) throw tooLarge()
@@ -83,8 +88,8 @@ export async function readJson(request: Request): Promise<unknown> {
 }
 
 /** The fields of multipart form data, files included. BodyFault 400 when it can't be read, 413. */
-export async function readForm(request: Request): Promise<FormData> {
-  const bytes = await readBytes(request, mostFileBytes + formExtraBytes)
+export async function readForm(request: Request, most = mostFileBytes, cure?: string): Promise<FormData> {
+  const bytes = await readBytes(request, most + formExtraBytes, cure)
   try {
     return await new Response(bytes, {
       headers: { 'content-type': request.headers.get('content-type') ?? '' },

@@ -2,7 +2,7 @@ import 'server-only'
 import type { Actor } from '#lib/schema/actor'
 import { fieldErrors } from '#lib/schema/form'
 import type { Verb } from '#lib/services/verb'
-import { Refusal } from '#lib/store/errors'
+import { refusalOf } from '#lib/store/errors'
 import { actorByToken } from '#lib/store/tokens'
 import { BodyFault } from './body'
 import { logEvent } from './log'
@@ -18,6 +18,10 @@ export function problem(
   const headers = new Headers({ 'content-type': 'application/problem+json', 'cache-control': 'no-store' })
   if (status === 401) headers.set('www-authenticate', 'Bearer')
   return Response.json({ type: 'about:blank', title, status, detail, ...extra }, { status, headers })
+}
+
+function refusalTitle(status: number): string {
+  return status === 507 ? 'No room' : status === 503 ? 'Not now' : 'Refused'
 }
 
 /** A plain answer, never kept by a cache on the way. */
@@ -82,11 +86,15 @@ export async function serve<Input, Output>(
     }
     return await respond(await verb(caller, parsed.data))
   } catch (error) {
-    if (error instanceof Refusal) {
-      return problem(error.status, 'Refused', error.message, {
-        fields: error.fields,
-        ...(error.current ? { current: error.current } : {}),
-        ...(error.stored ? { stored: error.stored } : {}),
+    const refusal = refusalOf(error)
+    // What the shop did not mean to refuse stands in its log as well.
+    if (refusal && refusal !== error)
+      logEvent('error', 'route failed', { verb: verb.verbName, error: String(error) })
+    if (refusal) {
+      return problem(refusal.status, refusalTitle(refusal.status), refusal.message, {
+        fields: refusal.fields,
+        ...(refusal.current ? { current: refusal.current } : {}),
+        ...(refusal.stored ? { stored: refusal.stored } : {}),
       })
     }
     if (error instanceof BodyFault) return problem(error.status, error.title, error.message)
