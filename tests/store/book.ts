@@ -3,7 +3,8 @@ import { afterAll, beforeAll } from 'vitest'
 import type { LogData } from '#lib/core/log/index'
 import type { Actor } from '#lib/schema/actor'
 import type { NewLogEntry } from '#lib/schema/log'
-import type { FaceAreaInput, MouldInput } from '#lib/schema/mould'
+import type { FaceAreaInput, MouldInput, PatternInput } from '#lib/schema/mould'
+import type { MouldSetInput } from '#lib/schema/mould-set'
 import type { FirstLead } from '#lib/schema/people'
 import { writeEntry } from '#lib/services/log'
 import { addArea, addMould } from '#lib/services/moulds'
@@ -85,8 +86,10 @@ export function book(): void {
         segments: [{ rampCPerMin: 0.2, toC: 110, holdMin: 480 }],
         tgAfterC: 140,
       },
-      priceMinorPerM2: 4200,
+      lowBelowM2: 5,
+      outLifeH: 240,
       sourceNote: 'invented',
+      retired: false,
     })
     await addMaterial(ada, {
       id: bulkId,
@@ -100,8 +103,10 @@ export function book(): void {
       thickestCureMm: null,
       cure: null,
       postCure: null,
-      priceMinorPerM2: null,
+      lowBelowM2: null,
+      outLifeH: null,
       sourceNote: '',
+      retired: false,
     })
     await addStack(ada, {
       id: stackId,
@@ -137,6 +142,7 @@ export function mouldInput(changes: Partial<MouldInput> = {}): MouldInput {
     lengthMm: null,
     widthMm: null,
     heightMm: null,
+    liftingPoints: '',
     backing: '',
     heatInUseC: 120,
     heatFreeC: 150,
@@ -152,6 +158,41 @@ export function mouldInput(changes: Partial<MouldInput> = {}): MouldInput {
     ...changes,
   }
 }
+
+export const pattern = (changes: Partial<PatternInput> = {}): PatternInput => ({
+  id: randomUUID(),
+  code: `PAT-${randomUUID().slice(0, 8)}`,
+  name: 'pattern',
+  madeOf: 'epoxy board',
+  condition: '',
+  place: '',
+  owner: '',
+  massKg: null,
+  lengthMm: null,
+  widthMm: null,
+  heightMm: null,
+  available: true,
+  canBeMadeAgain: true,
+  note: '',
+  ...changes,
+})
+
+export const splitMould = (changes: Partial<MouldSetInput> = {}): MouldSetInput => ({
+  id: randomUUID(),
+  code: `SET-${randomUUID().slice(0, 8)}`,
+  name: 'split',
+  partId: null,
+  massKg: null,
+  lengthMm: null,
+  widthMm: null,
+  heightMm: null,
+  liftingPoints: '',
+  backing: '',
+  assembly: '',
+  note: '',
+  hardware: [],
+  ...changes,
+})
 
 export async function aMould(changes: Partial<MouldInput> = {}): Promise<MouldInput> {
   const input = mouldInput(changes)

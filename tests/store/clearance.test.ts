@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import type { LogEntry } from '#lib/core/log/index'
-import { listLog, writeEntry } from '#lib/services/log'
-import { listRack, readMouldPage } from '#lib/services/moulds'
+import { readHistory, writeEntry } from '#lib/services/log'
+import { readMouldPage } from '#lib/services/moulds'
+import { listRack } from '#lib/services/rack'
 import { saveSettings } from '#lib/services/shop'
 import { readShop } from '#lib/store/shop'
 import {
@@ -55,7 +56,7 @@ describe('clear to lay up', () => {
       data: { open: ['nothing at all'], proof: true },
     })
     await writeEntry(lam, sent)
-    const [stored] = await listLog(ada, { mouldId: id, kinds: ['cleared'], limit: 1 })
+    const [stored] = (await readHistory(ada, { mouldId: id, kinds: ['cleared'], limit: 1 })).entries
     expect(stored?.data).toEqual({
       open: ['Whole face: nobody has written down a coat', 'No leak check of the mould is written down'],
       because: null,
@@ -86,7 +87,7 @@ describe('clear to lay up', () => {
       /held: a crack\. Whole face: not sealed since it was stripped\. .*Give a because/,
     )
     await writeEntry(ada, await clear(id, 'test part only'))
-    const [stored] = await listLog(ada, { mouldId: id, kinds: ['cleared'], limit: 1 })
+    const [stored] = (await readHistory(ada, { mouldId: id, kinds: ['cleared'], limit: 1 })).entries
     expect(stored).toMatchObject({ byName: 'Ada Lead', data: { because: 'test part only' } })
     expect(openOf(stored)).toEqual(
       expect.arrayContaining(['The mould is held: a crack', expect.stringMatching(/not sealed/)]),
@@ -186,7 +187,7 @@ describe('clear to lay up', () => {
     await log(mould.id, 'leak-check', { doneOn: '2024-05-01' })
     await aPatch(mould.id, area.id, 'proved', { on: await today() })
     await writeEntry(lam, await clear(mould.id))
-    const [stored] = await listLog(ada, { mouldId: mould.id, kinds: ['cleared'], limit: 1 })
+    const [stored] = (await readHistory(ada, { mouldId: mould.id, kinds: ['cleared'], limit: 1 })).entries
     expect(openOf(stored).join()).toMatch(/No leak check since the last repair/)
   })
 

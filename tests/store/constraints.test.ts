@@ -46,7 +46,7 @@ const bad: readonly (readonly [table: string, constraint: string, change: Row])[
   ['material', 'material_code_check', { code: '#1' }],
   ['material', 'material_role_check', { role: 'core' }],
   ['material', 'material_figures_check', { fibre_areal_weight_gsm: 0 }],
-  ['material', 'material_figures_check', { price_minor_per_m2: -1 }],
+  ['material', 'material_figures_check', { roll_width_mm: 0 }],
   ['material', 'material_fibre_check', { fibre_volume_fraction: null }],
   ['material', 'material_fibre_check', { fibre_volume_fraction: 1 }],
   ['material', 'material_fibre_check', { resin_mass_fraction: 0.4, resin_density_g_cm3: 1.2 }],

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { NewLogEntry } from '#lib/schema/log'
-import { listLog, orderInDay, writeEntry } from '#lib/services/log'
+import { orderInDay, readHistory, writeEntry } from '#lib/services/log'
 import { shopContext } from '#lib/services/shop'
 import { db } from '#lib/store/db'
 import { appendEntries } from '#lib/store/log'
@@ -18,7 +18,7 @@ async function append(entries: readonly NewLogEntry[]): Promise<void> {
 }
 
 const order = async (mouldId: string) =>
-  (await listLog(ada, { mouldId, kinds: [], limit: 500 })).map((each) => each.note)
+  (await readHistory(ada, { mouldId, limit: 200 })).entries.map((each) => each.note)
 
 describe('order of entries', () => {
   test('by day, then by time, then by writing; the latest first', async () => {
@@ -94,7 +94,7 @@ describe('days and times of the shop (Europe/Berlin)', () => {
     const { id } = await aMould()
     await log(id, 'pull', { doneOn: '2024-05-10' })
     expect((await countsOf(id)).lastPullOn).toBe('2024-05-10')
-    expect((await listLog(ada, { mouldId: id, kinds: [], limit: 1 }))[0]).toMatchObject({
+    expect((await readHistory(ada, { mouldId: id, limit: 1 })).entries[0]).toMatchObject({
       doneOn: '2024-05-10',
       doneAt: null,
     })
@@ -160,7 +160,7 @@ describe('days and times of the shop (Europe/Berlin)', () => {
   test.each(['month', 'year', 'before'] as const)('precision "%s" is kept and counts', async (precision) => {
     const { id } = await aMould()
     await log(id, 'pull', { doneOn: '2023-01-01', precision })
-    expect((await listLog(ada, { mouldId: id, kinds: ['pull'], limit: 5 }))[0]).toMatchObject({
+    expect((await readHistory(ada, { mouldId: id, kinds: ['pull'], limit: 5 })).entries[0]).toMatchObject({
       precision,
       doneOn: '2023-01-01',
     })
@@ -175,7 +175,7 @@ describe('putting right', () => {
     const right = await log(id, 'pull', { correctsId: wrong, data: { went: 'harder' } })
     const counts = await countsOf(id)
     expect(counts).toMatchObject({ pulls: 1, lastPullWent: 'harder', openDamage: [] })
-    const entries = await listLog(ada, { mouldId: id, kinds: [], limit: 10 })
+    const { entries } = await readHistory(ada, { mouldId: id, limit: 10 })
     expect(entries.find((each) => each.id === wrong)).toMatchObject({
       correctedById: right,
       data: { went: 'stuck' },

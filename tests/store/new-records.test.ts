@@ -1,14 +1,9 @@
 import { randomUUID } from 'node:crypto'
 import { describe, expect, test } from 'vitest'
-import {
-  addArea,
-  addMould,
-  addPart,
-  addPattern,
-  addReadings,
-  addSet,
-  readMouldPage,
-} from '#lib/services/moulds'
+import { addArea, addMould, addReadings, readMouldPage } from '#lib/services/moulds'
+import { addPart } from '#lib/services/parts'
+import { addPattern } from '#lib/services/patterns'
+import { addSet } from '#lib/services/sets'
 import { addMaterial, addStack, listMaterials, listStacks } from '#lib/services/stores'
 import { db } from '#lib/store/db'
 import {
@@ -20,7 +15,9 @@ import {
   book,
   lam,
   mouldInput,
+  pattern,
   refusal,
+  splitMould,
   stackId,
   surfaceId,
 } from './book'
@@ -85,16 +82,15 @@ describe('codes', () => {
   test('every kind of record tells a taken code at its field', async () => {
     const one = () => randomUUID()
     await addPart(ada, { id: one(), code: 'C1', name: 'a', note: '' })
-    const pattern = { name: 'a', condition: '', place: '', available: true, canBeMadeAgain: true, note: '' }
-    await addPattern(ada, { id: one(), code: 'C1', ...pattern })
-    await addSet(ada, { id: one(), code: 'C1', name: 'a', note: '' })
+    await addPattern(ada, pattern({ code: 'C1' }))
+    await addSet(ada, splitMould({ code: 'C1' }))
     const [material] = await listMaterials(ada, {})
     if (!material) throw new Error('no material')
     const { version: _seen, ...figures } = material
     const tries = [
       () => addPart(ada, { id: one(), code: 'c1', name: 'b', note: '' }),
-      () => addPattern(ada, { id: one(), code: 'c1', ...pattern }),
-      () => addSet(ada, { id: one(), code: 'c1', name: 'b', note: '' }),
+      () => addPattern(ada, pattern({ code: 'c1' })),
+      () => addSet(ada, splitMould({ code: 'c1' })),
       () => addMaterial(ada, { ...figures, id: one(), code: material.code.toLowerCase() }),
       () =>
         addStack(ada, {
@@ -116,7 +112,7 @@ describe('codes', () => {
     )
     await anArea((await aMould()).id, { name: 'floor' })
     const setId = randomUUID()
-    await addSet(ada, { id: setId, code: 'SET-1', name: 'split', note: '' })
+    await addSet(ada, splitMould({ id: setId, code: 'SET-1' }))
     await aMould({ setId, pieceNo: 1 })
     expect((await refusal(addMould(ada, mouldInput({ setId, pieceNo: 1 })))).fields).toHaveProperty('pieceNo')
   })

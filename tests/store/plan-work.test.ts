@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import { describe, expect, test } from 'vitest'
-import { listLog, writeEntry } from '#lib/services/log'
+import { readHistory, writeEntry } from '#lib/services/log'
 import { readMouldPage } from '#lib/services/moulds'
 import { benchPlan, layPatch, provePatch, putByPlan, signPlan, tickLine } from '#lib/services/patch-steps'
 import { listPatches, sketchPatch } from '#lib/services/patches'
@@ -125,7 +125,7 @@ describe('laid', () => {
     const { mould, patchId, planId, act } = await onTheBench()
     await tickAll(planId)
     await layPatch(lam, { ...act, note: 'two debulks more', lots: await lotsOf(patchId, planId) })
-    const [written] = await listLog(ada, { mouldId: mould.id, kinds: ['patch-laid'], limit: 5 })
+    const [written] = (await readHistory(ada, { mouldId: mould.id, kinds: ['patch-laid'], limit: 5 })).entries
     expect(written).toMatchObject({
       id: act.entryId,
       patchId,
@@ -146,7 +146,9 @@ describe('laid', () => {
     const sent = await Promise.allSettled(Array.from({ length: 5 }, () => layPatch(lam, { ...act, lots })))
     expect(sent.filter((each) => each.status === 'rejected').map((each) => each.reason.message)).toEqual([])
     await layPatch(lam, { ...act, lots })
-    expect(await listLog(ada, { mouldId: mould.id, kinds: ['patch-laid'], limit: 5 })).toHaveLength(1)
+    expect(
+      (await readHistory(ada, { mouldId: mould.id, kinds: ['patch-laid'], limit: 5 })).entries,
+    ).toHaveLength(1)
     const other = await refusal(layPatch(lam, { ...act, lots, note: 'something else' }))
     expect(other.status).toBe(409)
     expect(other.stored).toMatchObject({ id: act.entryId, note: '' })
@@ -160,7 +162,9 @@ describe('laid', () => {
       [lam, ada].map((actor) => layPatch(actor, { ...act, entryId: randomUUID(), lots })),
     )
     expect(sent.filter((each) => each.status === 'fulfilled')).toHaveLength(1)
-    expect(await listLog(ada, { mouldId: mould.id, kinds: ['patch-laid'], limit: 5 })).toHaveLength(1)
+    expect(
+      (await readHistory(ada, { mouldId: mould.id, kinds: ['patch-laid'], limit: 5 })).entries,
+    ).toHaveLength(1)
   })
 
   test('in the future: refused, and the plan stays on the bench', async () => {
@@ -197,7 +201,9 @@ describe('proved', () => {
     expect((await planOf(patchId, planId)).state).toBe('proved')
     const { standing } = await readMouldPage(ada, { code: mould.code })
     expect(standing.state).toBe('fit for use')
-    expect(await listLog(ada, { mouldId: mould.id, kinds: ['proved'], limit: 5 })).toHaveLength(1)
+    expect((await readHistory(ada, { mouldId: mould.id, kinds: ['proved'], limit: 5 })).entries).toHaveLength(
+      1,
+    )
   })
 })
 

@@ -1,8 +1,9 @@
 import { randomUUID } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { listLog, writeEntry } from '#lib/services/log'
-import { addPart, changeArea, changeMould, changePart, readMouldPage } from '#lib/services/moulds'
+import { readHistory, writeEntry } from '#lib/services/log'
+import { changeArea, changeMould, readMouldPage } from '#lib/services/moulds'
+import { addPart, changePart } from '#lib/services/parts'
 import { addStack, changeMaterial, changeStack, listMaterials, listStacks } from '#lib/services/stores'
 import { db } from '#lib/store/db'
 import {
@@ -65,7 +66,11 @@ test('T47: two people have the same mould open', async () => {
 
   await writeEntry(ben, setState(refused.current?.version ?? 0))
   expect(await stateNow()).toEqual(inOurs(expected.after_step_5))
-  const history = await listLog(ada, { mouldId: mould.id, kinds: ['moved', 'state'], limit: 10 })
+  const { entries: history } = await readHistory(ada, {
+    mouldId: mould.id,
+    kinds: ['moved', 'state'],
+    limit: 10,
+  })
   const since = history.filter((each) => each.doneOn > '2024-05-01')
   expect(since).toHaveLength(expected.history_entries)
   expect(new Set(since.map((each) => each.byName)).size).toBe(2)
@@ -154,10 +159,10 @@ describe('a change of a record that was seen in an older version', () => {
 
     const [material] = (await listMaterials(ada, {})).filter((each) => each.id === bulkId)
     if (!material) throw new Error('no material')
-    await changeMaterial(ada, { ...material, priceMinorPerM2: 5600 })
+    await changeMaterial(ada, { ...material, lowBelowM2: 12 })
     expect((await refusal(changeMaterial(ben, { ...material, rollWidthMm: 1000 }))).current).toMatchObject({
       version: material.version + 1,
-      values: { priceMinorPerM2: 5600, rollWidthMm: 1250, fibreContent: { kind: 'resin-mass' } },
+      values: { lowBelowM2: 12, rollWidthMm: 1250, fibreContent: { kind: 'resin-mass' } },
     })
 
     const plies = [{ materialId: surfaceId, directionDeg: 0 }]
