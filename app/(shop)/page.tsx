@@ -1,33 +1,38 @@
 import type { Metadata, Route } from 'next'
 import { shortDate } from '#lib/core/dates'
 import { entryWords } from '#lib/core/log/index'
-import { latestEntries } from '#lib/services/log'
-import { listRack, type RackRow } from '#lib/services/moulds'
+import { latestEntries, type NamedEntry } from '#lib/services/log'
+import { openMatters } from '#lib/services/open-matters'
 import { listPatches } from '#lib/services/patches'
+import { benchMoulds, listMouldNames, type RackRow } from '#lib/services/rack'
+import { readStockMatters } from '#lib/services/stores-lots'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../ui/link'
+import { OpenMatters } from '../ui/log/open-matters'
 import { settleHref } from '../ui/matters'
+import { StockLines } from '../ui/stock-lines'
 
 export const metadata: Metadata = { title: 'Bench' }
 
-const weight = { stop: 'held', look: 'due', note: 'soft' } as const
+/** How many lines a block opens with, and the most that it holds. */
+const mattersShown = 8
+const mostMatters = 200
+const latestShown = 12
 
-/** States in which nobody wants to lay up: their matters wait. */
-const resting: readonly string[] = ['retired', 'away', 'being built', 'racked']
+const weight = { stop: 'held', look: 'due', note: 'soft' } as const
 
 export default async function BenchPage() {
   const actor = await requireActor()
-  const [{ rows, context }, patches, latest] = await Promise.all([
-    listRack(actor, {}),
-    listPatches(actor, { mouldId: null }),
-    latestEntries(actor, { limit: 12 }),
-  ])
+  const [{ partIn, open, openInAll, total, context }, names, patches, latest, matters, stock] =
+    await Promise.all([
+      benchMoulds(actor, {}),
+      listMouldNames(actor, {}),
+      listPatches(actor, { mouldId: null }),
+      latestEntries(actor, { limit: 24 }),
+      openMatters(actor, {}),
+      readStockMatters(actor, {}),
+    ])
   const mayLog = actor.role !== 'viewer'
-  const inWork = rows.filter((row) => !resting.includes(row.standing.state))
-  const open = inWork.filter(
-    (row) => row.standing.state !== 'part in it' && row.matters.some((each) => each.severity !== 'note'),
-  )
-  const partIn = rows.filter((row) => row.standing.state === 'part in it')
   const onBench = patches.filter((patch) => patch.state === 'on the bench')
   const toSign = patches.filter((patch) => patch.state === 'sketched')
   const toStart = patches.filter((patch) => patch.state === 'signed')
@@ -41,7 +46,7 @@ export default async function BenchPage() {
             {context.season ? `, season ${context.season.name}` : ''}
           </p>
         </div>
-        {mayLog && rows.length > 0 ? (
+        {mayLog && total > 0 ? (
           <form className="acts" action="/moulds">
             <label className="quiet" htmlFor="bench-find">
               Mould
@@ -55,9 +60,9 @@ export default async function BenchPage() {
               list="bench-moulds"
             />
             <datalist id="bench-moulds">
-              {rows.map((row) => (
-                <option key={row.mould.id} value={row.mould.code}>
-                  {row.mould.name}
+              {names.map((mould) => (
+                <option key={mould.id} value={mould.code}>
+                  {mould.name}
                 </option>
               ))}
             </datalist>
@@ -73,7 +78,7 @@ export default async function BenchPage() {
           on it as on your own.
         </p>
       ) : null}
-      {rows.length === 0 ? (
+      {total === 0 ? (
         <div className="empty">
           <p>
             The book is empty. What is to be done now will stand here: parts to pull, moulds to coat, patches
@@ -133,62 +138,117 @@ export default async function BenchPage() {
                   ) : null
                 })}
               </Lines>
+              {openInAll > open.length ? (
+                <p className="note">
+                  <Link href={'/moulds?sort=next' as Route}>
+                    and {openInAll - open.length} more on the rack
+                  </Link>
+                </p>
+              ) : null}
             </section>
           </div>
-          <section className="rule-top">
-            <h2>Patches</h2>
-            {onBench.length + toSign.length + toStart.length === 0 ? (
-              <p className="note">No patch is planned or on the bench.</p>
-            ) : null}
-            <dl className="figures">
-              {[...onBench, ...toStart, ...toSign].map((patch) => (
-                <div key={patch.id}>
-                  <dt>
-                    <Link href={`/patches/${patch.id}` as Route}>
-                      {patch.mouldCode} Patch {patch.number}
-                    </Link>
-                    <div className="note">
-                      {patch.title}, {patch.place}
-                    </div>
-                  </dt>
-                  <dd className={patch.state === 'sketched' && patch.stops > 0 ? 'held' : 'due'}>
-                    {patch.state === 'on the bench'
-                      ? `${patch.ticked} of ${patch.lines} lines`
-                      : patch.state === 'signed'
-                        ? 'to the bench'
-                        : patch.stops > 0
-                          ? `${patch.stops} ${patch.stops === 1 ? 'stop' : 'stops'}`
-                          : 'to be signed'}
-                  </dd>
-                </div>
-              ))}
-            </dl>
-          </section>
-          <section className="rule-top">
-            <h2>Last written</h2>
-            {latest.length === 0 ? <p className="note">Nothing written yet.</p> : null}
-            <dl className="figures">
-              {latest.map((entry) => {
-                const { what, detail } = entryWords(entry)
-                return (
-                  <div key={entry.id}>
+          <div className="stack-gap" style={{ alignContent: 'start' }}>
+            <section className="rule-top">
+              <h2>Open matters</h2>
+              {matters.length === 0 ? (
+                <p className="note">
+                  Nothing is open. What somebody has to see to is opened on the page of its mould or pattern.
+                </p>
+              ) : null}
+              <OpenMatters
+                matters={matters.slice(0, mattersShown)}
+                base={null}
+                today={context.today}
+                mayLog={mayLog}
+              />
+              {matters.length > mattersShown ? (
+                <details>
+                  <summary>and {matters.length - mattersShown} more</summary>
+                  <OpenMatters
+                    matters={matters.slice(mattersShown, mostMatters)}
+                    base={null}
+                    today={context.today}
+                    mayLog={mayLog}
+                  />
+                </details>
+              ) : null}
+            </section>
+            <section className="rule-top">
+              <h2>Low or late in the stores</h2>
+              <StockLines matters={stock.matters} />
+            </section>
+          </div>
+          <div className="stack-gap" style={{ alignContent: 'start' }}>
+            <section className="rule-top">
+              <h2>Patches</h2>
+              {onBench.length + toSign.length + toStart.length === 0 ? (
+                <p className="note">No patch is planned or on the bench.</p>
+              ) : null}
+              <dl className="figures">
+                {[...onBench, ...toStart, ...toSign].map((patch) => (
+                  <div key={patch.id}>
                     <dt>
-                      <Link href={`/moulds/${encodeURIComponent(entry.mouldCode)}` as Route}>
-                        {entry.mouldCode}
-                      </Link>{' '}
-                      {what}
-                      <div className="note">{[detail, entry.byName].filter(Boolean).join(', ')}</div>
+                      <Link href={`/patches/${patch.id}` as Route}>
+                        {patch.mouldCode} Patch {patch.number}
+                      </Link>
+                      <div className="note">
+                        {patch.title}, {patch.place}
+                      </div>
                     </dt>
-                    <dd className="soft">{shortDate(entry.doneOn, context.today)}</dd>
+                    <dd className={patch.state === 'sketched' && patch.stops > 0 ? 'held' : 'due'}>
+                      {patch.state === 'on the bench'
+                        ? `${patch.ticked} of ${patch.lines} lines`
+                        : patch.state === 'signed'
+                          ? 'to the bench'
+                          : patch.stops > 0
+                            ? `${patch.stops} ${patch.stops === 1 ? 'stop' : 'stops'}`
+                            : 'to be signed'}
+                    </dd>
                   </div>
-                )
-              })}
-            </dl>
-          </section>
+                ))}
+              </dl>
+            </section>
+            <section className="rule-top">
+              <h2>Last written</h2>
+              {latest.length === 0 ? <p className="note">Nothing written yet.</p> : null}
+              <dl className="figures">
+                {asOne(latest).map(({ entry, codes }) => {
+                  const { what, detail } = entryWords(entry)
+                  return (
+                    <div key={entry.id}>
+                      <dt>
+                        <Link
+                          href={
+                            `/${entry.of === 'pattern' ? 'patterns' : 'moulds'}/${encodeURIComponent(entry.code)}` as Route
+                          }
+                        >
+                          {codes.join(', ')}
+                        </Link>{' '}
+                        {what}
+                        <div className="note">{[detail, entry.byName].filter(Boolean).join(', ')}</div>
+                      </dt>
+                      <dd className="soft">{shortDate(entry.doneOn, context.today)}</dd>
+                    </div>
+                  )
+                })}
+              </dl>
+            </section>
+          </div>
         </div>
       )}
     </>
   )
+}
+
+/** Entries that were written as one stand in one line, with the codes of their pieces. */
+function asOne(latest: readonly NamedEntry[]): { entry: NamedEntry; codes: string[] }[] {
+  const lines: { entry: NamedEntry; codes: string[] }[] = []
+  for (const entry of latest) {
+    const same = entry.groupId ? lines.find((line) => line.entry.groupId === entry.groupId) : undefined
+    if (same) same.codes.unshift(entry.code)
+    else lines.push({ entry, codes: [entry.code] })
+  }
+  return lines.slice(0, latestShown)
 }
 
 function Lines({ children }: { readonly children: React.ReactNode }) {

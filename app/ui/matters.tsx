@@ -4,12 +4,14 @@ import { Link } from './link'
 
 const weight = { stop: 'held', look: 'due', note: 'soft' } as const
 
-/** Where a matter is settled: the log form of its kind, with its area or patch chosen. */
+/** Where a matter is settled: the plan of a patch to be proved, else the log form of its kind with its place chosen. */
 export function settleHref(code: string, matter: Matter): Route | null {
-  if (!matter.settledBy || matter.settledBy === 'proved') return null
+  if (!matter.settledBy) return null
+  if (matter.settledBy === 'proved') return matter.patchId ? (`/patches/${matter.patchId}` as Route) : null
   const query = new URLSearchParams()
   if (matter.areaId) query.set('area', matter.areaId)
   if (matter.patchId) query.set('patch', matter.patchId)
+  if (matter.settledBy === 'settled' && matter.entryId) query.set('entry', matter.entryId)
   const text = query.toString()
   return `/moulds/${encodeURIComponent(code)}/log/${matter.settledBy}${text ? `?${text}` : ''}` as Route
 }

@@ -1,7 +1,7 @@
 import * as z from 'zod'
-import type { LogKind } from '#lib/core/log/index'
+import { type LogKind, logKinds, type SetKind } from '#lib/core/log/index'
 import { choice, freeText, isoDate, isoMoment, text, uuid } from './fields'
-import { logData } from './log'
+import { LotUse, logData } from './log'
 
 /** Kinds that are written by hand or by a script; the others are written by the acts of a plan. */
 export type WritableKind = Exclude<LogKind, 'patch-laid' | 'proved'>
@@ -38,6 +38,11 @@ const requestHead = {
   patchId: uuid().nullable().prefault(null),
   correctsId: uuid().nullable().prefault(null).meta({ description: 'The entry that this one puts right' }),
   note: freeText(2000).prefault(''),
+  uses: z
+    .array(LotUse)
+    .max(20)
+    .optional()
+    .meta({ description: 'Taken from stock for it, each amount in the unit of its lot' }),
   sawVersion: z
     .int()
     .nullable()
@@ -53,6 +58,30 @@ export type LogRequest = Head & {
   readonly data: Readonly<Record<string, unknown>>
 }
 
+const setHead = {
+  id: requestHead.id,
+  doneOn: requestHead.doneOn,
+  doneAt: requestHead.doneAt,
+  precision: requestHead.precision,
+  note: requestHead.note,
+  uses: requestHead.uses,
+} as const
+
+const asSent = z.object({ because: logData.cleared.shape.because.prefault(null) }).prefault({})
+
+/** A pull or a clearance of every piece of a split mould, as a script sends it; `more` stands beside it. */
+export function setLogRequest<const More extends z.ZodRawShape>(more: More) {
+  return z.discriminatedUnion('kind', [
+    z.object({ ...more, ...setHead, kind: z.literal('cleared'), data: asSent }),
+    z.object({ ...more, ...setHead, kind: z.literal('pull'), data: lenient(logData.pull.shape) }),
+  ]) as unknown as z.ZodType<SetLogRequest & z.output<z.ZodObject<More>>>
+}
+
+export type SetLogRequest = Pick<Head, keyof typeof setHead> & {
+  readonly kind: SetKind
+  readonly data: Readonly<Record<string, unknown>>
+}
+
 function requestOf(kind: WritableKind, data: z.ZodType, more: z.ZodRawShape) {
   return z.object({ ...more, ...requestHead, kind: z.literal(kind), data })
 }
@@ -61,29 +90,37 @@ function requestOf(kind: WritableKind, data: z.ZodType, more: z.ZodRawShape) {
 export function logRequest<const More extends z.ZodRawShape>(more: More) {
   const plain = (kind: WritableKind) => requestOf(kind, lenient(logData[kind].shape), more)
   const empty = (kind: 'note' | 'correction') => requestOf(kind, logData[kind].prefault({}), more)
-  const because = z.object({ because: logData.cleared.shape.because.prefault(null) })
   return z.discriminatedUnion(
     'kind',
     [
-      requestOf('cleared', because.prefault({}), more),
+      requestOf('cleared', asSent, more),
       plain('pull'),
       plain('strip'),
       plain('clean'),
       plain('seal'),
       plain('coat'),
       plain('tape-test'),
+      plain('test-patch'),
       plain('leak-check'),
       plain('inspection'),
       plain('damage'),
+      plain('repair'),
       plain('dowel-changed'),
+      plain('re-machined'),
+      plain('heat'),
+      plain('pins'),
+      plain('measured'),
       plain('moved'),
       plain('state'),
+      plain('before-book'),
+      plain('matter'),
+      plain('settled'),
       empty('note'),
       empty('correction'),
     ],
     {
       error: () =>
-        'A kind of entry that can be sent: cleared, pull, strip, clean, seal, coat, tape-test, leak-check, inspection, damage, dowel-changed, moved, state, note, correction',
+        `A kind of entry that can be sent: ${logKinds.filter((kind) => kind !== 'patch-laid' && kind !== 'proved').join(', ')}`,
     },
   ) as unknown as z.ZodType<LogRequest & z.output<z.ZodObject<More>>>
 }

@@ -1,119 +1,78 @@
 import * as z from 'zod'
-import { handStates, type LogData, type LogKind, pullGrades } from '#lib/core/log/index'
-import {
-  choice,
-  count,
-  durationMin,
-  freeText,
-  isoDate,
-  isoMoment,
-  lengthMm,
-  plainNumber,
-  quantity,
-  temperatureC,
-  text,
-  uuid,
-} from './fields'
+import type { LogKind, PatternKind } from '#lib/core/log/index'
+import { choice, freeText, isoDate, isoMoment, uuid } from './fields'
+import { logData } from './log-data'
 
-const blankable = (what: string) => text(what, 80).nullable()
+export { logData }
 
-/** What each kind of entry carries. */
-export const logData = {
-  cleared: z.object({
-    open: z.array(freeText(300)).max(50),
-    because: freeText(500).nullable(),
-    proof: z.boolean(),
-  }),
-  pull: z.object({
-    went: choice(pullGrades),
-    serial: blankable('a serial'),
-    partFate: choice(['good', 'rework', 'scrapped']),
-    mouldFate: choice(['unharmed', 'marked', 'damaged']),
-    cureC: temperatureC({ min: 10, max: 400 }).nullable(),
-  }),
-  strip: z.object({ product: text('what it was stripped with', 80) }),
-  clean: z.object({ product: text('what it was cleaned with', 80) }),
-  seal: z.object({
-    product: text('the sealer', 80),
-    lot: blankable('a lot'),
-    coats: count({ min: 0, max: 50 }),
-  }),
-  coat: z.object({
-    product: text('the release agent', 80),
-    lot: blankable('a lot'),
-    coats: count({ min: 0, max: 50 }),
-    minutesBetween: durationMin({ min: 0, max: 2880 }).nullable(),
-  }),
-  'tape-test': z.object({ result: choice(['slips', 'grips']) }),
-  'leak-check': z
-    .object({
-      bagging: text('what was bagged and how', 120),
-      heat: choice(['cold', 'hot']),
-      temperatureC: temperatureC({ min: -20, max: 300 }).nullable(),
-      pins: choice(['in', 'out', 'none']),
-      volumeL: plainNumber({ min: 0, max: 100_000 }).nullable(),
-      startMbar: quantity('pressure', { min: 0, max: 1100 }),
-      endMbar: quantity('pressure', { min: 0, max: 1100 }),
-      minutes: durationMin({ min: 0.1, max: 2880 }),
-    })
-    .refine((check) => check.endMbar >= check.startMbar, {
-      path: ['endMbar'],
-      error: () => 'Absolute pressure under a bag rises when it leaks: the end is not below the start',
-    }),
-  inspection: z.object({
-    verdict: choice(['sound', 'look', 'not sound']),
-    what: text('what was found', 500),
-  }),
-  damage: z.object({
-    weight: choice(['mark', 'open matter', 'stop']),
-    uMm: lengthMm({ min: -1e5, max: 1e5 }).nullable(),
-    vMm: lengthMm({ min: -1e5, max: 1e5 }).nullable(),
-    what: text('what is damaged and how', 500),
-  }),
-  'dowel-changed': z.object({
-    tag: text('the tag of the dowel', 40),
-    what: choice(['re-bushed', 'plugged', 'set new', 'removed']),
-    uMm: lengthMm({ min: -1e5, max: 1e5 }).nullable(),
-    vMm: lengthMm({ min: -1e5, max: 1e5 }).nullable(),
-    diameterMm: lengthMm({ min: 0.1, max: 500 }).nullable(),
-  }),
-  moved: z.object({ place: text('the new place', 120) }),
-  state: z.object({
-    state: choice(handStates),
-    on: z.boolean(),
-    reason: text('a reason', 300),
-  }),
-  'patch-laid': z.object({
-    planId: uuid(),
-    number: z.int(),
-    lots: z.array(z.object({ material: text('a material', 80), lot: text('the lot', 80) })).max(20),
-  }),
-  proved: z.object({ planId: uuid().nullable(), number: z.int() }),
-  note: z.object({}),
-  correction: z.object({}),
-} satisfies { [Kind in LogKind]: z.ZodType<LogData[Kind]> }
+/** An amount taken from a stock lot, in the unit in which the lot is kept. */
+export const LotUse = z.object({
+  lotId: uuid(),
+  amount: z
+    .number({ error: () => 'Give how much was taken' })
+    .gt(0, { error: () => 'More than nothing, or leave the lot out' })
+    .max(1e6, { error: () => 'At most 1000000' }),
+})
+export type LotUse = z.output<typeof LotUse>
 
-const head = {
+const shared = {
   /** Made by whoever writes; sent twice, stored once. */
   id: uuid(),
-  mouldId: uuid(),
-  areaId: uuid().nullable(),
-  patchId: uuid().nullable(),
   doneOn: isoDate(),
   /** With it the entry is precise to the minute. */
   doneAt: isoMoment().nullable(),
   precision: choice(['minute', 'day', 'month', 'year', 'before']),
   correctsId: uuid().nullable(),
   note: freeText(2000),
-  /** The version of the mould that the writer saw; asked of entries that move it or set its state. */
+  /** The version of the mould or pattern that the writer saw; asked of entries that move it or set its state. */
   sawVersion: z.int().nullable(),
-}
+  /** Taken from stock for it. */
+  uses: z.array(LotUse).max(20).optional(),
+} as const
+
+const head = {
+  ...shared,
+  mouldId: uuid(),
+  areaId: uuid().nullable(),
+  patchId: uuid().nullable(),
+  /** Shared by the entries of several pieces that were entered as one. */
+  groupId: uuid().nullable().optional(),
+} as const
 
 function entryOf<const Kind extends LogKind>(kind: Kind) {
   return z.object({ ...head, kind: z.literal(kind), data: logData[kind] })
 }
 
-/** What is sent to write one entry. Patch entries are written by the acts of a plan, not here. */
+function patternEntryOf<const Kind extends PatternKind>(kind: Kind) {
+  return z.object({ ...shared, patternId: uuid(), kind: z.literal(kind), data: logData[kind] })
+}
+
+interface Told {
+  readonly kind: LogKind
+  readonly precision: string
+  readonly doneAt: string | null
+  readonly correctsId: string | null
+  readonly sawVersion: number | null
+  readonly uses?: readonly LotUse[] | undefined
+}
+
+/** What no kind of entry may lack or mix up. */
+function checkTogether(entry: Told, context: z.RefinementCtx): void {
+  const wrong = (path: string, message: string) => context.addIssue({ code: 'custom', path: [path], message })
+  if ((entry.precision === 'minute') !== (entry.doneAt !== null)) {
+    wrong('doneAt', 'Give the time, or say that only the day is known')
+  }
+  if (entry.kind === 'correction' && entry.correctsId === null) {
+    wrong('correctsId', 'Say which entry is struck out')
+  }
+  if ((entry.kind === 'moved' || entry.kind === 'state') && entry.sawVersion === null) {
+    wrong('sawVersion', 'Say which version of it was seen')
+  }
+  const lots = (entry.uses ?? []).map((use) => use.lotId)
+  if (new Set(lots).size !== lots.length) wrong('uses', 'The same lot stands twice: give its amounts as one')
+}
+
+/** What is sent to write one entry of a mould. Patch entries are written by the acts of a plan, not here. */
 export const NewLogEntry = z
   .discriminatedUnion('kind', [
     entryOf('cleared'),
@@ -123,34 +82,84 @@ export const NewLogEntry = z
     entryOf('seal'),
     entryOf('coat'),
     entryOf('tape-test'),
+    entryOf('test-patch'),
     entryOf('leak-check'),
     entryOf('inspection'),
     entryOf('damage'),
+    entryOf('repair'),
     entryOf('dowel-changed'),
+    entryOf('re-machined'),
+    entryOf('heat'),
+    entryOf('pins'),
+    entryOf('measured'),
     entryOf('moved'),
     entryOf('state'),
     entryOf('patch-laid'),
     entryOf('proved'),
+    entryOf('before-book'),
+    entryOf('matter'),
+    entryOf('settled'),
     entryOf('note'),
     entryOf('correction'),
   ])
   .superRefine((entry, context) => {
-    if ((entry.precision === 'minute') !== (entry.doneAt !== null)) {
+    checkTogether(entry, context)
+    if (entry.kind === 'measured' && entry.data.frame === 'area' && entry.areaId === null) {
       context.addIssue({
         code: 'custom',
-        path: ['doneAt'],
-        message: 'Give the time, or say that only the day is known',
-      })
-    }
-    if (entry.kind === 'correction' && entry.correctsId === null) {
-      context.addIssue({ code: 'custom', path: ['correctsId'], message: 'Say which entry is struck out' })
-    }
-    if ((entry.kind === 'moved' || entry.kind === 'state') && entry.sawVersion === null) {
-      context.addIssue({
-        code: 'custom',
-        path: ['sawVersion'],
-        message: 'Say which version of the mould was seen',
+        path: ['areaId'],
+        message: 'Name the area in whose frame the points are given, or give them in the datum axes',
       })
     }
   })
 export type NewLogEntry = z.output<typeof NewLogEntry>
+
+/** What is sent to write one entry of a pattern. It has no areas: points are measured in its datum axes. */
+export const NewPatternEntry = z
+  .discriminatedUnion('kind', [
+    patternEntryOf('clean'),
+    patternEntryOf('seal'),
+    patternEntryOf('coat'),
+    patternEntryOf('inspection'),
+    patternEntryOf('damage'),
+    patternEntryOf('repair'),
+    patternEntryOf('re-machined'),
+    patternEntryOf('measured'),
+    patternEntryOf('moved'),
+    patternEntryOf('before-book'),
+    patternEntryOf('matter'),
+    patternEntryOf('settled'),
+    patternEntryOf('note'),
+    patternEntryOf('correction'),
+  ])
+  .superRefine((entry, context) => {
+    checkTogether(entry, context)
+    if (entry.kind === 'measured' && entry.data.frame === 'area') {
+      context.addIssue({
+        code: 'custom',
+        path: ['data', 'frame'],
+        message: 'A pattern has no areas: give the points in its datum axes',
+      })
+    }
+  })
+export type NewPatternEntry = z.output<typeof NewPatternEntry>
+
+const setShared = {
+  /** Made by whoever writes; the ids of the pieces' entries follow from it. */
+  id: uuid(),
+  setId: uuid(),
+  doneOn: isoDate(),
+  doneAt: isoMoment().nullable(),
+  precision: choice(['minute', 'day', 'month', 'year', 'before']),
+  note: freeText(2000),
+  uses: z.array(LotUse).max(20).optional(),
+} as const
+
+/** What is sent to write the same pull or clearance on every piece of a split mould. */
+export const NewSetEntry = z
+  .discriminatedUnion('kind', [
+    z.object({ ...setShared, kind: z.literal('cleared'), data: logData.cleared }),
+    z.object({ ...setShared, kind: z.literal('pull'), data: logData.pull }),
+  ])
+  .superRefine((entry, context) => checkTogether({ ...entry, correctsId: null, sawVersion: null }, context))
+export type NewSetEntry = z.output<typeof NewSetEntry>

@@ -2,13 +2,15 @@ import * as z from 'zod'
 import { shopDay } from '#lib/core/dates'
 import { type LogEntry, logKinds } from '#lib/core/log/index'
 import { fieldErrors } from '#lib/schema/form'
-import { NewLogEntry } from '#lib/schema/log'
-import { type LogRequest, logRequest } from '#lib/schema/log-request'
+import { NewLogEntry, NewSetEntry } from '#lib/schema/log'
+import { type LogRequest, logRequest, setLogRequest } from '#lib/schema/log-request'
 import { Refusal } from '#lib/store/errors'
 import { listAreas } from '#lib/store/face'
-import { listEntries, readEntry } from '#lib/store/log'
+import { listEntries, readEntry } from '#lib/store/history'
 import { readMouldByCode, type StoredMould } from '#lib/store/moulds'
+import { readSetByCode } from '#lib/store/sets'
 import { writeEntry } from './log'
+import { writeForSet } from './log-set'
 import { shopContext } from './shop'
 import { everyone, hands, verb } from './verb'
 
@@ -23,7 +25,8 @@ export const listLogOf = verb(
     kinds: z.array(z.enum(logKinds)).prefault([]),
     limit: z.int().min(1).max(5000).prefault(500),
   }),
-  async (_actor, { code, kinds, limit }) => listEntries((await mouldOf(code)).id, { kinds, limit }),
+  async (_actor, { code, kinds, limit }) =>
+    listEntries({ mouldId: (await mouldOf(code)).id }, { kinds, limit }),
 )
 
 /** Writes an entry of a mould by its code, as a script sends it; what it leaves out gets the usual value. */
@@ -35,8 +38,34 @@ export const writeLogOf = verb(
     const { id, written } = await writeEntry(actor, await entryOf(await mouldOf(code), request))
     const stored = await readEntry(id)
     if (!stored) throw new Refusal('There is no such entry', { status: 404 })
-    const { mouldId: _mould, ...entry } = stored
+    const { mouldId: _mould, patternId: _pattern, ...entry } = stored
     return { entry: entry as LogEntry, written }
+  },
+)
+
+/** Writes a pull or a clearance on every piece of a split mould by its code, as a script sends it. */
+export const writeSetLogOf = verb(
+  'log.write-set-of',
+  hands,
+  setLogRequest({ code }),
+  async (actor, { code, doneOn, precision, ...rest }) => {
+    const set = await readSetByCode(code)
+    if (!set) throw new Refusal(`There is no split mould ${code}`, { status: 404 })
+    const parsed = NewSetEntry.safeParse({
+      ...rest,
+      ...(await dayAndPrecision({ doneOn, precision, doneAt: rest.doneAt })),
+      setId: set.id,
+      data: rest.kind === 'cleared' ? { open: [], proof: false, ...rest.data } : rest.data,
+    })
+    if (!parsed.success) {
+      throw new Refusal('Some of what was sent is not right', { fields: fieldErrors(parsed.error) })
+    }
+    const { id, entries, written } = await writeForSet(actor, parsed.data)
+    const codes = new Map(set.pieces.map((piece) => [piece.id, piece.code]))
+    return {
+      answer: { id, entries: entries.map((each) => ({ ...each, mould: codes.get(each.mouldId) ?? '' })) },
+      written,
+    }
   },
 )
 
@@ -52,13 +81,24 @@ async function entryOf(mould: StoredMould, request: LogRequest): Promise<NewLogE
     ...rest,
     mouldId: mould.id,
     areaId: area === null ? request.areaId : await areaIdOf(mould, area, request.areaId),
-    doneOn: doneOn ?? (request.doneAt === null ? undefined : await dayOf(request.doneAt)),
-    precision: precision ?? (request.doneAt === null ? 'day' : 'minute'),
+    ...(await dayAndPrecision({ doneOn, precision, doneAt: request.doneAt })),
     // What is open is judged at the writing, not told.
     data: request.kind === 'cleared' ? { open: [], proof: false, ...request.data } : request.data,
   })
   if (parsed.success) return parsed.data
   throw new Refusal('Some of what was sent is not right', { fields: fieldErrors(parsed.error) })
+}
+
+/** What is left out follows from the moment. */
+async function dayAndPrecision({
+  doneOn,
+  doneAt,
+  precision,
+}: Pick<LogRequest, 'doneOn' | 'doneAt' | 'precision'>) {
+  return {
+    doneOn: doneOn ?? (doneAt === null ? undefined : await dayOf(doneAt)),
+    precision: precision ?? (doneAt === null ? 'day' : 'minute'),
+  }
 }
 
 async function dayOf(moment: string): Promise<string> {

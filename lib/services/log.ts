@@ -1,19 +1,20 @@
 import * as z from 'zod'
 import { minutesIntoDay, momentOf, shopDay } from '#lib/core/dates'
-import { beforeLayUp, type LogEntry, logKinds } from '#lib/core/log/index'
+import { type LogEntry, logKinds } from '#lib/core/log/index'
 import type { Actor } from '#lib/schema/actor'
-import { NewLogEntry } from '#lib/schema/log'
-import { mouldCounts } from '#lib/store/counts'
+import { NewLogEntry, NewPatternEntry } from '#lib/schema/log'
 import { Refusal } from '#lib/store/errors'
 import {
-  appendEntries,
-  type EntryToWrite,
-  pullAfter,
-  listEntries as readEntries,
+  countEntries,
+  type LogSubject,
+  listEntries,
+  type NamedEntry,
   readEntry,
   lastProducts as readLastProducts,
   latestEntries as readLatest,
-} from '#lib/store/log'
+} from '#lib/store/history'
+import { appendEntries, type EntryToWrite } from '#lib/store/log'
+import { judgeClearance } from './clearance'
 import { type ShopContext, shopContext } from './shop'
 import { everyone, hands, verb } from './verb'
 
@@ -30,16 +31,61 @@ export const writeEntry = verb('log.write', hands, NewLogEntry, async (actor, en
   return { id: entry.id, written: written > 0 }
 })
 
-export const listLog = verb(
-  'log.list',
+/** Writes one entry of a pattern; sent twice with the same id, stored once. */
+export const writePatternEntry = verb('log.write-pattern', hands, NewPatternEntry, async (actor, entry) => {
+  const context = await shopContext()
+  if (entry.correctsId !== null) await checkCorrection(entry, entry.correctsId)
+  const written = await appendEntries(actor, [{ entry, dayOrder: orderInDay(entry, context) }])
+  return { id: entry.id, written: written > 0 }
+})
+
+/** Entries on one page of a history. */
+export const historyPage = 200
+
+export interface History {
+  readonly entries: readonly LogEntry[]
+  /** How many fit what was asked, and how many there are. */
+  readonly fitting: number
+  readonly total: number
+  /** Day of the oldest. */
+  readonly beginsOn: string | null
+  /** The last entry of this page where older ones follow; to be named in `olderThan`. */
+  readonly next: string | null
+}
+
+/** A page of the history of a mould or a pattern, newest first. Left out: every kind, no words, the newest page. */
+export const readHistory = verb(
+  'log.history',
   everyone,
   z.object({
-    mouldId: z.uuid(),
-    kinds: z.array(z.enum(logKinds)).default([]),
-    limit: z.int().min(1).max(5000).default(500),
+    mouldId: z.uuid().optional(),
+    patternId: z.uuid().optional(),
+    kinds: z.array(z.enum(logKinds)).optional(),
+    find: z.string().max(200).optional(),
+    olderThan: z.uuid().optional(),
+    limit: z.int().min(1).max(historyPage).optional(),
   }),
-  (_actor, { mouldId, kinds, limit }) => readEntries(mouldId, { kinds, limit }),
+  async (_actor, { mouldId, patternId, kinds, find, olderThan, limit = historyPage }): Promise<History> => {
+    const subject = subjectOf(mouldId, patternId)
+    const filter = { ...(kinds ? { kinds } : {}), ...(find ? { find } : {}) }
+    const [entries, counted] = await Promise.all([
+      listEntries(subject, { ...filter, ...(olderThan ? { olderThan } : {}), limit: limit + 1 }),
+      countEntries(subject, filter),
+    ])
+    const shown = entries.slice(0, limit)
+    return {
+      entries: shown,
+      ...counted,
+      next: entries.length > limit ? (shown.at(-1)?.id ?? null) : null,
+    }
+  },
 )
+
+function subjectOf(mouldId: string | undefined, patternId: string | undefined): LogSubject {
+  if (mouldId) return { mouldId }
+  if (patternId) return { patternId }
+  throw new Refusal('Say whose history: of a mould or of a pattern')
+}
 
 export const readLogEntry = verb('log.read', everyone, z.object({ id: z.uuid() }), async (_actor, { id }) => {
   const entry = await readEntry(id)
@@ -47,6 +93,17 @@ export const readLogEntry = verb('log.read', everyone, z.object({ id: z.uuid() }
   return entry
 })
 
+/** An entry that a page's address names, or null where it names none or one that is not there. */
+export const findLogEntry = verb(
+  'log.find',
+  everyone,
+  z.object({ id: z.string().max(100).nullable() }),
+  async (_actor, { id }) => (z.uuid().safeParse(id).success && id ? await readEntry(id) : null),
+)
+
+export type { NamedEntry }
+
+/** Newest entries over all moulds and patterns. */
 export const latestEntries = verb(
   'log.latest',
   everyone,
@@ -57,7 +114,12 @@ export const latestEntries = verb(
 /** Products as they were last written, newest first, to be offered again. */
 export const lastProducts = verb('log.products', everyone, z.object({}), () => readLastProducts())
 
-async function prepared(actor: Actor, entry: NewLogEntry, context: ShopContext): Promise<EntryToWrite> {
+/** An entry of a mould with its place in the day and its judge; what must not be written is refused. */
+export async function prepared(
+  actor: Actor,
+  entry: NewLogEntry,
+  context: ShopContext,
+): Promise<EntryToWrite> {
   if (entry.kind === 'patch-laid' || entry.kind === 'proved') {
     throw new Refusal('This is written by the plan of the patch: open the plan and carry it out there')
   }
@@ -70,7 +132,10 @@ async function prepared(actor: Actor, entry: NewLogEntry, context: ShopContext):
   return { entry, dayOrder, judge: (sql) => judgeClearance(actor, entry, dayOrder, context, sql) }
 }
 
-async function checkCorrection(entry: NewLogEntry, correctsId: string): Promise<void> {
+async function checkCorrection(
+  entry: Pick<NewLogEntry | NewPatternEntry, 'kind'>,
+  correctsId: string,
+): Promise<void> {
   const wrong = await readEntry(correctsId)
   if (!wrong) throw new Refusal('The entry to be put right is not there', { status: 404 })
   if (wrong.kind === 'correction' && entry.kind === 'correction') {
@@ -109,43 +174,4 @@ export function orderInDay(
     throw new Refusal('That time is in the future', { fields: { doneAt: 'In the future' } })
   }
   return minutesIntoDay(entry.doneAt, timeZone)
-}
-
-/** The gate: what is open, whether it may be cleared, by whom. Judged under the mould's lock. */
-async function judgeClearance(
-  actor: Actor,
-  entry: Extract<NewLogEntry, { kind: 'cleared' }>,
-  dayOrder: number,
-  context: ShopContext,
-  sql: Parameters<NonNullable<EntryToWrite['judge']>>[0],
-): Promise<LogEntry['data']> {
-  if (await pullAfter(entry.mouldId, entry.doneOn, dayOrder, sql)) {
-    throw new Refusal(
-      'A later pull is written down already: a mould is cleared before the lay-up, not after the pull',
-      {
-        fields: { doneOn: 'A pull stands after it' },
-      },
-    )
-  }
-  const counts = (await mouldCounts([entry.mouldId], context.season?.startsOn ?? null, sql)).get(
-    entry.mouldId,
-  )
-  if (!counts) throw new Refusal('There is no such mould', { status: 404 })
-  const matters = beforeLayUp(counts, context.shop.rules.upkeep, context.today, context.now)
-  const stops = matters.filter((matter) => matter.severity === 'stop')
-  const because = entry.data.because
-  if (stops.length > 0 && !(actor.role === 'lead' && because)) {
-    const open = stops.map((matter) => matter.text).join('. ')
-    throw new Refusal(
-      actor.role === 'lead'
-        ? `${open}. Give a because to clear it all the same.`
-        : `${open}. Settle it first, or ask a lead.`,
-      actor.role === 'lead' ? { fields: { 'data.because': 'Give a because' } } : {},
-    )
-  }
-  return {
-    open: matters.filter((matter) => matter.severity !== 'note').map((matter) => matter.text),
-    because,
-    proof: counts.unprovedPatches.length > 0,
-  }
 }

@@ -202,6 +202,24 @@ describe('open matters', () => {
     expect((await countsOf(other.id)).repairs[0]?.closed).toBe(true)
   })
 
+  test('a matter whose words are put right after it was closed, or carried on, stays so', async () => {
+    const { id } = await aMould()
+    const [closed, carried] = [
+      await log(id, 'matter', { data: { ...samples.matter } }),
+      await log(id, 'matter', { data: { ...samples.matter, what: 'order a pin' } }),
+    ]
+    await log(id, 'settled', word(closed))
+    await log(id, 'settled', word(carried, { outcome: 'carried', untilOn: '2024-07-01', who: 'Lam' }))
+    await log(id, 'matter', { data: { ...samples.matter, what: 'order two bushes' }, correctsId: closed })
+    const anew = await log(id, 'matter', {
+      data: { ...samples.matter, what: 'order two pins' },
+      correctsId: carried,
+    })
+    expect((await countsOf(id)).openMatters).toMatchObject([
+      { entryId: anew, what: 'order two pins', who: 'Lam', untilOn: '2024-07-01', carried: true },
+    ])
+  })
+
   test('a matter of another mould, or what is none, is not settled', async () => {
     const [one, other] = [await aMould(), await aMould()]
     const matter = await log(one.id, 'matter', { data: { ...samples.matter } })

@@ -49,6 +49,7 @@ export const MatterAnswer = FindingAnswer.extend({
   settledBy: z.enum(logKinds).nullable().meta({ description: 'The kind of entry that settles it' }),
   areaId: z.string().nullable(),
   patchId: z.string().nullable(),
+  entryId: z.string().nullable().meta({ description: 'The open matter or the repair that it is about' }),
 })
 
 /** A mould in the rack. */
@@ -72,7 +73,14 @@ export const MouldRowAnswer = z.object({
     .meta({ description: 'What must be settled before the next lay-up, worst first' }),
 })
 
-export const MouldListAnswer = z.object({ today: day(), moulds: z.array(MouldRowAnswer) })
+export const MouldListAnswer = z.object({
+  today: day(),
+  matching: z.int().meta({ description: 'Moulds that fit what was asked' }),
+  total: z.int().meta({ description: 'All moulds of the shop' }),
+  page: z.int(),
+  pages: z.int(),
+  moulds: z.array(MouldRowAnswer),
+})
 
 const AreaAnswer = FaceAreaInput.omit({ mouldId: true }).extend({
   version: version(),
@@ -137,6 +145,21 @@ const entryHead = {
   patchId: z.string().nullable(),
   patchNumber: z.int().nullable(),
   note: z.string(),
+  groupId: z
+    .string()
+    .nullable()
+    .meta({ description: 'Shared by the entries of several pieces that were entered as one' }),
+  uses: z
+    .array(
+      z.object({
+        lotId: z.string(),
+        lot: z.string(),
+        name: z.string(),
+        amount: z.number(),
+        unit: z.string(),
+      }),
+    )
+    .meta({ description: 'Taken from stock for it' }),
   correctsId: z.string().nullable(),
   correctedById: z
     .string()
@@ -155,17 +178,31 @@ export const EntryAnswer = z.discriminatedUnion('kind', [
   entryOf('seal'),
   entryOf('coat'),
   entryOf('tape-test'),
+  entryOf('test-patch'),
   entryOf('leak-check'),
   entryOf('inspection'),
   entryOf('damage'),
+  entryOf('repair'),
   entryOf('dowel-changed'),
+  entryOf('re-machined'),
+  entryOf('heat'),
+  entryOf('pins'),
+  entryOf('measured'),
   entryOf('moved'),
   entryOf('state'),
   entryOf('patch-laid'),
   entryOf('proved'),
+  entryOf('before-book'),
+  entryOf('matter'),
+  entryOf('settled'),
   entryOf('note'),
   entryOf('correction'),
 ]) satisfies z.ZodType<LogEntry>
+
+export const SetLogAnswer = z.object({
+  id: z.string().meta({ description: 'As it was sent: the group of its entries' }),
+  entries: z.array(z.object({ id: z.string(), mouldId: z.string(), mould: z.string() })),
+})
 
 export const LogAnswer = z.object({ entries: z.array(EntryAnswer) })
 

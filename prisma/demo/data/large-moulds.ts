@@ -22,6 +22,7 @@ const hullPieces: readonly MouldInput[] = [
     lengthMm: 2680,
     widthMm: 640,
     heightMm: 560,
+    liftingPoints: 'Two M12 eyes at stations 600 and 2100, in the egg-crate; 340 kg each.',
     backing: 'Egg-crate of the same laminate, bonded; feet under the floor at stations 750, 1450, 2150.',
     demoulding:
       'Block out first, then the split bolts from the middle outwards. Wooden wedges at the split flange, aft end first.',
@@ -37,6 +38,7 @@ const hullPieces: readonly MouldInput[] = [
     lengthMm: 2680,
     widthMm: 640,
     heightMm: 560,
+    liftingPoints: 'Two M12 eyes at stations 600 and 2100, in the egg-crate; 340 kg each.',
     backing: 'Egg-crate of the same laminate, bonded; feet under the floor at stations 750, 1450, 2150.',
     demoulding:
       'As the port piece. It holds at the aft end of the side: air in at the port before any wedge.',
@@ -53,6 +55,7 @@ const hullPieces: readonly MouldInput[] = [
     lengthMm: 700,
     widthMm: 360,
     heightMm: 240,
+    liftingPoints: 'By hand, two people; no eye.',
     backing: 'None; stiff by its shape.',
     demoulding: 'Jack-screws in the two M8 holes, a turn on each in turn.',
     doNots: 'Never lever it against LH-P or LH-S.',
@@ -73,6 +76,7 @@ const upperMoulds: readonly MouldInput[] = [
     lengthMm: 3050,
     widthMm: 1340,
     heightMm: 310,
+    liftingPoints: 'Frame: four M10 eyes at its corners.',
     backing: 'Tube frame on 12 bonded feet; feet float on the frame while it is hot.',
     demoulding: 'Air at the two ports, then lift by the nose with four people or the hoist.',
     note: 'Laid upside down: n points down in the axes of the car.',

@@ -3,7 +3,7 @@ import { idOf } from '../base/ids'
 
 const figuresFrom =
   'Invented system. Weight, resin content and cured thickness are usual figures of the trade, from memory; ' +
-  'cure, Tg and price from memory as well. Not a data sheet.'
+  'cure, Tg and out life from memory as well. Not a data sheet.'
 
 const cure: MaterialInput['cure'] = {
   name: 'First cure, 8 h at 60 °C on the pattern',
@@ -28,7 +28,7 @@ function postCure(topC: number, tgAfterC: number): MaterialInput['postCure'] {
   }
 }
 
-type Figures = Pick<MaterialInput, 'code' | 'name' | 'role' | 'fibreArealWeightGsm' | 'priceMinorPerM2'> & {
+type Figures = Pick<MaterialInput, 'code' | 'name' | 'role' | 'fibreArealWeightGsm' | 'lowBelowM2'> & {
   readonly resinMassFraction: number
   readonly thickestCureMm: number | null
   readonly postCure: MaterialInput['postCure']
@@ -42,7 +42,10 @@ function carbon({ resinMassFraction, ...figures }: Figures): MaterialInput {
     fibreContent: { kind: 'resin-mass', resinMassFraction, resinDensityGcm3: 1.22 },
     rollWidthMm: 1250,
     cure,
+    // 10 days at room temperature: usual for tooling prepreg, from memory.
+    outLifeH: 240,
     sourceNote: figuresFrom,
+    retired: false,
   }
 }
 
@@ -53,7 +56,7 @@ export const materials: readonly MaterialInput[] = [
     role: 'surface',
     fibreArealWeightGsm: 200,
     resinMassFraction: 0.42,
-    priceMinorPerM2: 5800,
+    lowBelowM2: 10,
     thickestCureMm: null,
     postCure: postCure(180, 195),
   }),
@@ -63,7 +66,7 @@ export const materials: readonly MaterialInput[] = [
     role: 'surface',
     fibreArealWeightGsm: 245,
     resinMassFraction: 0.42,
-    priceMinorPerM2: 6100,
+    lowBelowM2: null,
     thickestCureMm: null,
     postCure: postCure(180, 195),
   }),
@@ -73,7 +76,7 @@ export const materials: readonly MaterialInput[] = [
     role: 'bulk',
     fibreArealWeightGsm: 416,
     resinMassFraction: 0.4,
-    priceMinorPerM2: 6200,
+    lowBelowM2: 15,
     thickestCureMm: 10,
     postCure: postCure(190, 203),
   }),
@@ -83,7 +86,7 @@ export const materials: readonly MaterialInput[] = [
     role: 'bulk',
     fibreArealWeightGsm: 650,
     resinMassFraction: 0.38,
-    priceMinorPerM2: 7400,
+    lowBelowM2: 30,
     thickestCureMm: 10,
     postCure: postCure(180, 195),
   }),

@@ -26,6 +26,7 @@ export const usual = {
   hand: 'none',
   patternState: 'As first machined.',
   owner: 'Lanternfish Solar',
+  liftingPoints: '',
   heatInUseC: 160,
   heatFreeC: 200,
   heatBondedC: 200,

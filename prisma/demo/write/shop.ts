@@ -1,28 +1,28 @@
 import { MaterialInput, StackInput } from '#lib/schema/material'
-import { MouldInput, MouldSetInput, PartInput, PatternInput } from '#lib/schema/mould'
-import {
-  addArea,
-  addMould,
-  addPart,
-  addPattern,
-  addPointIssue,
-  addReadings,
-  addSet,
-} from '#lib/services/moulds'
+import { MouldInput, PartInput, PatternInput } from '#lib/schema/mould'
+import { MouldSetInput } from '#lib/schema/mould-set'
+import { addArea, addMould, addPointIssue, addReadings } from '#lib/services/moulds'
+import { addPart } from '#lib/services/parts'
+import { addPattern } from '#lib/services/patterns'
+import { addSet } from '#lib/services/sets'
 import { addMaterial, addStack } from '#lib/services/stores'
 import type { FaceData } from '../data/face'
 import { spatAndPodFaces } from '../data/hand-faces'
 import { hullFaces } from '../data/hull-faces'
 import { laidPlans } from '../data/laid-plans'
 import { largeMoulds } from '../data/large-moulds'
-import { mouldSets, parts, patterns } from '../data/lineage'
+import { parts } from '../data/lineage'
 import { materials, stacks } from '../data/materials'
 import { openPlans } from '../data/open-plans'
+import { patternLog } from '../data/pattern-log'
+import { patterns } from '../data/patterns'
 import { patchKey } from '../data/plan-story'
 import { issues } from '../data/points'
 import { smallMoulds } from '../data/small-moulds'
+import { mouldSets } from '../data/split-moulds'
 import { tubAndTrayFaces } from '../data/tub-tray-faces'
 import { upperFaces } from '../data/upper-faces'
+import { besideBooks } from '../diary/beside'
 import { deckBooks } from '../diary/deck'
 import { spatAndPodBooks } from '../diary/hands'
 import { blockBook } from '../diary/hull-block'
@@ -30,9 +30,12 @@ import { portBook } from '../diary/hull-port'
 import { starboardBook } from '../diary/hull-starboard'
 import { ringNoseFairingBooks } from '../diary/ring-nose-fairing'
 import { tubAndTrayBooks } from '../diary/tub-tray'
+import { writeBuiltParts } from './built-parts'
 import { writeLog } from './log'
 import { actorOf, readPasswords, writeShop } from './people'
+import { writePictures } from './pictures'
 import { writePlan } from './plans'
+import { writeCards, writeLots } from './stores'
 
 /** Everything in the order in which the shop could have written it. */
 export async function loadShop(): Promise<void> {
@@ -43,13 +46,18 @@ export async function loadShop(): Promise<void> {
   const placeOf = (mould: string, number: number) => places.get(patchKey(mould, number)) ?? ''
   const hull = [portBook(placeOf), starboardBook(placeOf), blockBook()]
   const upper = [...deckBooks(), ...ringNoseFairingBooks()]
-  await writeLog([...hull, ...upper, ...spatAndPodBooks(), ...tubAndTrayBooks()])
+  const books = [...hull, ...upper, ...spatAndPodBooks(), ...tubAndTrayBooks()]
+  await writeLog([...books, ...besideBooks()], patternLog)
+  await writeLots()
+  await writeBuiltParts()
+  await writePictures(books)
 }
 
 async function writeStores(): Promise<void> {
   const lead = actorOf('MO')
   for (const material of materials) await addMaterial(lead, MaterialInput.parse(material))
   for (const stack of stacks) await addStack(lead, StackInput.parse(stack))
+  await writeCards()
 }
 
 async function writeMoulds(): Promise<void> {

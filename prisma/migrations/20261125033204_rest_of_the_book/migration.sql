@@ -480,7 +480,7 @@ WHERE ((d.kind = 'damage' AND d.data ->> 'weight' = 'stop')
     OR (d.kind = 'pull' AND (d.data ->> 'went' = 'stuck' OR d.data ->> 'mouldFate' = 'damaged'))
     OR (d.kind = 'inspection' AND d.data ->> 'verdict' = 'not sound'))
   AND NOT EXISTS (SELECT 1 FROM effective_entry i WHERE i.kind = 'inspection' AND i.data ->> 'verdict' = 'sound'
-    AND i.mould_id IS NOT DISTINCT FROM d.mould_id AND i.pattern_id IS NOT DISTINCT FROM d.pattern_id
+    AND (i.mould_id = d.mould_id OR i.pattern_id = d.pattern_id)
     AND (i.area_id IS NULL OR i.area_id = d.area_id)
     AND (i.done_on, i.day_order, i.written_at, i.id) > (d.done_on, d.day_order, d.written_at, d.id));
 
@@ -501,23 +501,29 @@ SELECT DISTINCT ON (p.serial_key) btrim(p.data ->> 'serial'), m.part_id
 FROM part_pull p JOIN mould m ON m.id = p.mould_id ORDER BY p.serial_key, p.done_on;
 
 -- Matters that somebody has to see to: written as such, damage of that weight, and repairs for the time being. The last word
--- on each (an entry "settled") closes it or carries it on with a new name and day.
+-- on each, or on the entry that it put right, closes it or carries it on with a new name and day (an entry "settled").
+CREATE INDEX "log_entry_settles_idx" ON "log_entry" ((("data" ->> 'entryId')::uuid)) WHERE "kind" = 'settled';
 CREATE VIEW "open_matter" AS
-WITH last_word AS (
-  SELECT DISTINCT ON (e.data ->> 'entryId') (e.data ->> 'entryId')::uuid AS entry_id, e.data
-  FROM effective_entry e WHERE e.kind = 'settled'
-  ORDER BY e.data ->> 'entryId', e.done_on DESC, e.day_order DESC, e.written_at DESC, e.id DESC
-)
 SELECT m.id AS entry_id, m.mould_id, m.pattern_id, m.area_id, m.kind, m.done_on, m.by_name, m.data ->> 'what' AS what,
   COALESCE(w.data ->> 'who', m.data ->> 'who') AS who,
   COALESCE(w.data ->> 'untilOn', m.data ->> 'untilOn')::date AS until_on,
-  (w.entry_id IS NOT NULL) AS carried
-FROM effective_entry m LEFT JOIN last_word w ON w.entry_id = m.id
+  (w.id IS NOT NULL) AS carried
+FROM effective_entry m
+LEFT JOIN LATERAL (
+  WITH RECURSIVE wording AS (
+    SELECT m.id, m.corrects_id
+    UNION ALL
+    SELECT e.id, e.corrects_id FROM wording w JOIN log_entry e ON e.id = w.corrects_id
+  )
+  SELECT s.id, s.data FROM effective_entry s
+  WHERE s.kind = 'settled' AND (s.data ->> 'entryId')::uuid IN (SELECT id FROM wording)
+  ORDER BY s.done_on DESC, s.day_order DESC, s.written_at DESC, s.id DESC LIMIT 1
+) w ON true
 WHERE (m.kind = 'matter' OR (m.kind = 'damage' AND m.data ->> 'weight' = 'open matter')
     OR (m.kind = 'repair' AND (m.data ->> 'interim')::boolean))
   AND w.data ->> 'outcome' IS DISTINCT FROM 'closed'
   AND NOT (m.kind = 'damage' AND EXISTS (SELECT 1 FROM effective_entry i WHERE i.kind = 'inspection' AND i.data ->> 'verdict' = 'sound'
-    AND i.mould_id IS NOT DISTINCT FROM m.mould_id AND i.pattern_id IS NOT DISTINCT FROM m.pattern_id
+    AND (i.mould_id = m.mould_id OR i.pattern_id = m.pattern_id)
     AND (i.area_id IS NULL OR i.area_id = m.area_id)
     AND (i.done_on, i.day_order, i.written_at, i.id) > (m.done_on, m.day_order, m.written_at, m.id)));
 

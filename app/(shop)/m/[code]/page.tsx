@@ -1,14 +1,18 @@
 import type { Metadata, Route } from 'next'
 import { notFound } from 'next/navigation'
 import { shopTime, shortDate } from '#lib/core/dates'
-import { entryWords, leakLossMbar } from '#lib/core/log/index'
+import { mouldLost } from '#lib/core/lineage/index'
+import { kindNames, leakLossMbar } from '#lib/core/log/index'
 import { figure } from '#lib/core/units'
 import { type MouldPage, readMouldPage } from '#lib/services/moulds'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
+import { CantBeMadeAgain } from '../../../ui/cant-be-made-again'
 import { Demoulding } from '../../../ui/demoulding'
 import { DryingTimer } from '../../../ui/drying-timer'
 import { Link } from '../../../ui/link'
+import { OpenMatters } from '../../../ui/log/open-matters'
+import { Wrote } from '../../../ui/log/wrote'
 import { Matters } from '../../../ui/matters'
 import { sinceWords } from '../../../ui/release'
 import { Stamp } from '../../../ui/stamp'
@@ -26,7 +30,6 @@ export default async function PhonePage({ params, searchParams }: PageProps<'/m/
   if (!page) notFound()
   const { mould, standing, matters, context } = page
   const { wrote } = await searchParams
-  const written = page.entries.find((entry) => entry.id === wrote)
   const mayLog = actor.role !== 'viewer'
   return (
     <div className="phone">
@@ -38,11 +41,8 @@ export default async function PhonePage({ params, searchParams }: PageProps<'/m/
         <Stamp state={standing.state} />
         <span className="soft">{standing.reason}</span>
       </p>
-      {written ? (
-        <p className="notice done" role="status">
-          Written: {entryWords(written).what}
-        </p>
-      ) : null}
+      <Wrote actor={actor} id={wrote} />
+      <CantBeMadeAgain of={mouldLost(mould, mould.pattern)} />
       <Drying page={page} />
       {mayLog ? (
         <nav className="big" aria-label="Write down">
@@ -58,15 +58,18 @@ export default async function PhonePage({ params, searchParams }: PageProps<'/m/
           ))}
           <details className="more">
             <summary className="btn">More…</summary>
-            {others.map(({ kind, name }) => (
+            {others.map((kind) => (
               <Link
                 key={kind}
                 className="btn"
                 href={`/moulds/${encodeURIComponent(mould.code)}/log/${kind}?from=m` as Route}
               >
-                {name}
+                {kindNames[kind]}
               </Link>
             ))}
+            <Link className="btn" href={`/moulds/${encodeURIComponent(mould.code)}/log?from=m` as Route}>
+              Everything that can be written down
+            </Link>
           </details>
         </nav>
       ) : null}
@@ -74,6 +77,18 @@ export default async function PhonePage({ params, searchParams }: PageProps<'/m/
         <h2>Open before lay-up</h2>
         <Matters code={mould.code} matters={matters} mayLog={mayLog} />
       </section>
+      {page.counts.openMatters.length > 0 ? (
+        <section className="rule-top">
+          <h2>Open matters</h2>
+          <OpenMatters
+            matters={page.counts.openMatters}
+            base={`/moulds/${encodeURIComponent(mould.code)}`}
+            today={context.today}
+            mayLog={mayLog}
+            from="m"
+          />
+        </section>
+      ) : null}
       {page.patches
         .filter((patch) => patch.state === 'on the bench')
         .map((patch) => (
@@ -130,16 +145,20 @@ function acts({ counts, matters, context }: MouldPage): readonly Act[] {
   ]
 }
 
+/** What is written often enough to stand here; the rest is a page further. */
 const others = [
-  { kind: 'tape-test', name: 'Tape test' },
-  { kind: 'clean', name: 'Cleaned' },
-  { kind: 'strip', name: 'Stripped' },
-  { kind: 'seal', name: 'Sealed' },
-  { kind: 'inspection', name: 'Inspection' },
-  { kind: 'dowel-changed', name: 'Dowel changed' },
-  { kind: 'moved', name: 'Moved' },
-  { kind: 'state', name: 'State' },
-  { kind: 'note', name: 'Note' },
+  'tape-test',
+  'clean',
+  'strip',
+  'seal',
+  'inspection',
+  'repair',
+  'dowel-changed',
+  'pins',
+  'moved',
+  'state',
+  'matter',
+  'note',
 ] as const
 
 function Drying({ page }: { readonly page: MouldPage }) {

@@ -1,19 +1,25 @@
 import { randomUUID } from 'node:crypto'
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
-import { shopTime } from '#lib/core/dates'
-import { entryWords, handStates, kindNames, type LogEntry, type LogKind, logKinds } from '#lib/core/log/index'
-import { textOf } from '#lib/schema/form'
-import { logData } from '#lib/schema/log'
-import { lastProducts } from '#lib/services/log'
+import { isRisky, mouldLost } from '#lib/core/lineage/index'
+import { handStates, kindNames, type LogEntry, type LogKind, logKinds } from '#lib/core/log/index'
+import { findLogEntry, lastProducts, readHistory } from '#lib/services/log'
+import { type PieceBefore, readSetPieces } from '#lib/services/log-set'
 import { type MouldPage, readMouldPage } from '#lib/services/moulds'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
-import { ActionForm } from '../../../../../ui/action-form'
-import { Fold, Hidden, TextArea, TextField } from '../../../../../ui/fields'
-import { Link } from '../../../../../ui/link'
-import { LogFields } from '../../../../../ui/log-fields'
+import { CantBeMadeAgain } from '../../../../../ui/cant-be-made-again'
+import { Demoulding } from '../../../../../ui/demoulding'
+import type { Option } from '../../../../../ui/fields'
+import { Clocks, LastOfKind } from '../../../../../ui/log/log-asides'
+import { startOf } from '../../../../../ui/log/log-defaults'
+import { LogFormPage } from '../../../../../ui/log/log-page'
+import { lotsFor } from '../../../../../ui/log/lots-for'
+import { OpenMatters } from '../../../../../ui/log/open-matters'
+import { addressOf } from '../../../../../ui/log/page-address'
+import { LotUse } from '../../../../../ui/lot-use'
 import { Matters } from '../../../../../ui/matters'
+import { Release } from '../../../../../ui/release'
 import { Stamp } from '../../../../../ui/stamp'
 import { logEntry } from './actions'
 
@@ -34,122 +40,174 @@ const placed: readonly LogKind[] = [
   'seal',
   'coat',
   'tape-test',
+  'test-patch',
   'inspection',
   'damage',
+  'repair',
+  're-machined',
+  'measured',
+  'matter',
   'note',
 ]
 
+/** Of these only areas are places: the spot of a patch has no frame of its own. */
+const inAreas: readonly LogKind[] = ['measured']
+const releaseKinds: readonly LogKind[] = ['strip', 'clean', 'seal', 'coat', 'tape-test', 'test-patch']
+const clockKinds: readonly LogKind[] = ['pull', 'heat', 'pins', 'before-book', 'repair']
+
 export default async function LogPage({ params, searchParams }: PageProps<'/moulds/[code]/log/[kind]'>) {
-  const actor = await requireActor()
   const { code: rawCode, kind: rawKind } = await params
   const query = await searchParams
+  const code = decodeURIComponent(rawCode)
+  const actor = await requireActor(addressOf(`/moulds/${encodeURIComponent(code)}/log/${rawKind}`, query))
   const kind = writable.find((known) => known === rawKind)
-  const page = await found(readMouldPage(actor, { code: decodeURIComponent(rawCode) }))
+  const page = await found(readMouldPage(actor, { code }))
   if (!kind || !page) notFound()
   if (actor.role === 'viewer') {
     return <p className="empty">A viewer reads the book. A laminator or a lead writes into it.</p>
   }
-  const { mould } = page
-  const corrected = page.entries.find((entry) => entry.id === query.corrects) ?? null
-  const striking = kind === 'correction'
-  const from = query.from === 'm' ? 'm' : ''
+  const { mould, counts, context, standing, matters } = page
+  const named = await findLogEntry(actor, { id: typeof query.corrects === 'string' ? query.corrects : null })
+  const corrected = named?.mouldId === mould.id ? named : null
+  const [products, last, pieces, lots] = await Promise.all([
+    lastProducts(actor, {}),
+    readHistory(actor, { mouldId: mould.id, kinds: [kind], limit: 6 }),
+    mould.setId && (kind === 'pull' || kind === 'cleared') && !corrected
+      ? readSetPieces(actor, { setId: mould.setId })
+      : [],
+    lotsFor(actor, kind, corrected),
+  ])
+  const base = `/moulds/${encodeURIComponent(mould.code)}`
+  const from = query.whole === 'yes' && mould.set ? 'set' : query.from === 'm' ? 'm' : ''
   const backTo =
-    from === 'm' ? `/m/${encodeURIComponent(mould.code)}` : `/moulds/${encodeURIComponent(mould.code)}`
-  const products = await lastProducts(actor, {})
+    from === 'm'
+      ? `/m/${encodeURIComponent(mould.code)}`
+      : from === 'set' && mould.set
+        ? `/sets/${encodeURIComponent(mould.set.code)}`
+        : base
+  const ofKind = products.filter((product) => product.kind === (kind === 'test-patch' ? 'coat' : kind))
+  const stopping = [...matters, ...pieces.flatMap((piece) => piece.matters)].filter(
+    (matter) => matter.severity === 'stop',
+  )
   return (
-    <div className="narrow">
-      <div className="crumb-row">
-        <div className="crumb">
-          <Link href={backTo as never}>{mould.code}</Link> / {kindNames[kind]}
-        </div>
-      </div>
-      <h1>{title(kind, corrected)}</h1>
-      <p className="acts" style={{ margin: '8px 0 18px' }}>
-        <span>{mould.name}</span>
-        <Stamp state={page.standing.state} reason={page.standing.reason} />
-      </p>
-      {corrected ? (
-        <p className="notice look" style={{ marginBottom: 18 }}>
-          {striking
-            ? 'This entry stays readable and no longer counts: '
-            : 'This puts right what was written: '}
-          <b>{entryWords(corrected).what}</b> {entryWords(corrected).detail}
-          {striking ? null : (
-            <>
-              {' '}
-              <Link
-                href={
-                  `/moulds/${encodeURIComponent(mould.code)}/log/correction?corrects=${corrected.id}` as never
-                }
-              >
-                It never happened: strike it out
-              </Link>
-            </>
-          )}
-        </p>
-      ) : null}
-      {striking && !corrected ? (
-        <p className="empty">
-          An entry is struck out from the history: open the <Link href={backTo as never}>mould</Link>, choose
-          "put right" at the entry.
-        </p>
-      ) : (
+    <LogFormPage
+      code={from === 'set' && mould.set ? mould.set.code : mould.code}
+      name={from === 'set' && mould.set ? mould.set.name : mould.name}
+      base={base}
+      backTo={backTo}
+      stamp={<Stamp state={standing.state} reason={standing.reason} />}
+      corrected={corrected}
+      action={logEntry}
+      defaults={{
+        ...startOf({
+          kind,
+          today: context.today,
+          timeZone: context.shop.timeZone,
+          corrected,
+          asked: query,
+          counts,
+          partCureC: mould.partCureC,
+          lastProduct: ofKind[0] ?? null,
+          beginsOn: last.beginsOn,
+        }),
+        id: randomUUID(),
+        kind,
+        mouldId: mould.id,
+        setId: pieces.length > 1 ? mould.setId : '',
+        code: from === 'set' ? (mould.set?.code ?? '') : mould.code,
+        from,
+        sawVersion: kind === 'moved' || kind === 'state' ? String(mould.version) : '',
+      }}
+      submit={submitOf(kind, page)}
+      fields={{
+        kind,
+        of: 'mould',
+        lead: actor.role === 'lead',
+        stops: stopping.length,
+        states: handStates.filter((state) => state !== 'retired' || actor.role === 'lead'),
+        places: placed.includes(kind) ? placesOf(page, kind) : [],
+        products: ofKind.map((product) => product.product),
+        tags: page.points?.points.map((point) => point.tag) ?? [],
+        people: [...page.initials.keys()],
+        matters: kind === 'settled' ? mattersToSettle(page, corrected) : [],
+        pieces: pieces.map((piece) => piece.code),
+      }}
+      before={
         <>
-          {kind === 'cleared' ? (
-            <section style={{ marginBottom: 18 }}>
-              <h2>Before the next lay-up</h2>
-              <Matters code={mould.code} matters={page.matters} mayLog />
+          <CantBeMadeAgain
+            of={isRisky(kind) ? mouldLost(mould, mould.pattern) : null}
+            act="This act is final."
+          />
+          <Before kind={kind} page={page} pieces={pieces} />
+        </>
+      }
+      lots={lots.length > 0 ? <LotUse lots={lots} rows={Math.max(1, corrected?.uses.length ?? 1)} /> : null}
+      aside={
+        <>
+          {releaseKinds.includes(kind) ? (
+            <section className="rule-top">
+              <h2>Release</h2>
+              <Release targets={counts.release} today={context.today} />
             </section>
           ) : null}
-          <ActionForm
-            action={logEntry}
-            defaults={defaultsOf(kind, page, corrected, {
-              where: whereOf(query, corrected),
-              from,
-              products,
-              tag: typeof query.tag === 'string' ? query.tag : '',
-            })}
-            submit={submitOf(kind, page)}
-          >
-            <Hidden name="id" />
-            <Hidden name="kind" />
-            <Hidden name="mouldId" />
-            <Hidden name="code" />
-            <Hidden name="from" />
-            <Hidden name="correctsId" />
-            <Hidden name="sawVersion" />
-            <LogFields
-              kind={kind}
-              lead={actor.role === 'lead'}
-              stops={page.matters.filter((matter) => matter.severity === 'stop').length}
-              states={handStates.filter((state) => state !== 'retired' || actor.role === 'lead')}
-              places={placed.includes(kind) ? placesOf(page) : []}
-              products={products.filter((product) => product.kind === kind).map((product) => product.product)}
-              tags={page.points?.points.map((point) => point.tag) ?? []}
-            />
-            <Fold title="Another day or time, and a note" open={corrected !== null}>
-              <div className="field-row">
-                <TextField name="doneOn" label="Done on" type="date" />
-                <TextField name="time" label="At" type="time" hint="blank: only the day is known" />
-              </div>
-              <TextArea name="note" label="Note" />
-            </Fold>
-          </ActionForm>
+          {clockKinds.includes(kind) ? <Clocks counts={counts} /> : null}
+          {kind === 'cleared' ? null : (
+            <section className="rule-top">
+              <h2>Before the next lay-up</h2>
+              <Matters code={mould.code} matters={matters} mayLog />
+            </section>
+          )}
+          {counts.openMatters.length > 0 && kind !== 'settled' ? (
+            <section className="rule-top">
+              <h2>Open matters</h2>
+              <OpenMatters matters={counts.openMatters} base={base} today={context.today} mayLog />
+            </section>
+          ) : null}
+          <LastOfKind
+            entries={last.entries.filter((entry) => entry.id !== corrected?.id).slice(0, 5)}
+            today={context.today}
+            timeZone={context.shop.timeZone}
+          />
         </>
-      )}
-    </div>
+      }
+    />
   )
 }
 
-function title(kind: LogKind, corrected: LogEntry | null): string {
-  if (kind === 'correction') return 'Strike an entry out'
-  if (corrected) return `Put right: ${kindNames[kind].toLowerCase()}`
-  const titles: Partial<Record<LogKind, string>> = {
-    cleared: 'Clear to lay up',
-    pull: 'Log a pull',
-    state: 'Set the state',
+/** What must be read first: the gate of a lay-up, how the part comes out. */
+function Before({
+  kind,
+  page,
+  pieces,
+}: {
+  readonly kind: LogKind
+  readonly page: MouldPage
+  readonly pieces: readonly PieceBefore[]
+}) {
+  if (kind === 'pull') {
+    const { demoulding, doNots } = page.mould
+    return demoulding || doNots ? (
+      <div style={{ marginBottom: 18 }}>
+        <Demoulding notes={demoulding} doNots={doNots} />
+      </div>
+    ) : null
   }
-  return titles[kind] ?? kindNames[kind]
+  if (kind === 'settled' && page.counts.openMatters.length === 0) {
+    return <p className="notice">Nothing is open on this mould.</p>
+  }
+  if (kind !== 'cleared') return null
+  const shown =
+    pieces.length > 1 ? pieces : [{ id: page.mould.id, code: page.mould.code, matters: page.matters }]
+  return (
+    <>
+      {shown.map((piece) => (
+        <section key={piece.id} className="rule-top" style={{ marginBottom: 18 }}>
+          <h2>Before the next lay-up{shown.length > 1 ? ` of ${piece.code}` : ''}</h2>
+          <Matters code={piece.code} matters={piece.matters} mayLog />
+        </section>
+      ))}
+    </>
+  )
 }
 
 function submitOf(kind: LogKind, page: MouldPage): string {
@@ -158,97 +216,22 @@ function submitOf(kind: LogKind, page: MouldPage): string {
   return kind === 'correction' ? 'Strike it out' : 'Write it down'
 }
 
-function placesOf(page: MouldPage) {
+function placesOf(page: MouldPage, kind: LogKind): Option[] {
   return [
     { value: '', label: 'Whole face' },
     ...page.areas.map((area) => ({ value: `area:${area.id}`, label: area.name })),
-    ...page.patches
+    ...(inAreas.includes(kind) ? [] : page.patches)
       .filter((patch) => patch.state === 'laid' || patch.state === 'proved')
       .map((patch) => ({ value: `patch:${patch.id}`, label: `Patch ${patch.number}, ${patch.place}` })),
   ]
 }
 
-function whereOf(
-  query: Readonly<Record<string, string | string[] | undefined>>,
-  corrected: LogEntry | null,
-): string {
-  const area = corrected?.areaId ?? query.area
-  const patch = corrected?.patchId ?? query.patch
-  return typeof patch === 'string' ? `patch:${patch}` : typeof area === 'string' ? `area:${area}` : ''
-}
-
-function defaultsOf(
-  kind: LogKind,
-  page: MouldPage,
-  corrected: LogEntry | null,
-  given: {
-    readonly where: string
-    readonly from: string
-    readonly tag: string
-    readonly products: readonly {
-      readonly kind: string
-      readonly product: string
-      readonly lot: string | null
-    }[]
-  },
-): Record<string, unknown> {
-  const { mould, context } = page
-  const last = given.products.find((product) => product.kind === kind)
-  const data =
-    corrected?.kind === kind ? textOf(logData[kind], corrected.data) : freshData(kind, page, last, given.tag)
-  return {
-    id: randomUUID(),
-    kind,
-    mouldId: mould.id,
-    code: mould.code,
-    from: given.from,
-    where: given.where,
-    correctsId: corrected?.id ?? '',
-    sawVersion: kind === 'moved' || kind === 'state' ? String(mould.version) : '',
-    doneOn: corrected?.doneOn ?? context.today,
-    time: corrected?.doneAt ? shopTime(corrected.doneAt, context.shop.timeZone) : '',
-    note: corrected?.kind === kind ? corrected.note : '',
-    data,
-  }
-}
-
-/** What a form starts with: the usual case, so that the usual case takes two taps. */
-function freshData(
-  kind: LogKind,
-  page: MouldPage,
-  last: { readonly product: string; readonly lot: string | null } | undefined,
-  tag: string,
-): Record<string, string> {
-  const leak = page.counts.lastLeak
-  const starts: Partial<Record<LogKind, Record<string, string>>> = {
-    pull: {
-      went: 'usual',
-      partFate: 'good',
-      mouldFate: 'unharmed',
-      serial: '',
-      cureC: page.mould.partCureC === null ? '' : String(page.mould.partCureC),
-    },
-    strip: { product: last?.product ?? '' },
-    clean: { product: last?.product ?? '' },
-    seal: { product: last?.product ?? '', lot: last?.lot ?? '', coats: '2' },
-    coat: { product: last?.product ?? '', lot: last?.lot ?? '', coats: '1', minutesBetween: '' },
-    'tape-test': { result: 'slips' },
-    'leak-check': {
-      bagging: leak?.bagging ?? 'mould alone',
-      heat: 'cold',
-      pins: leak?.pins ?? 'out',
-      temperatureC: '',
-      volumeL: '',
-      startMbar: '',
-      endMbar: '',
-      minutes: '10',
-    },
-    inspection: { verdict: 'sound', what: '' },
-    damage: { weight: 'open matter', what: '', uMm: '', vMm: '' },
-    'dowel-changed': { tag, what: 're-bushed', uMm: '', vMm: '', diameterMm: '' },
-    moved: { place: '' },
-    state: { state: 'held', on: 'true', reason: '' },
-    cleared: { because: '', proof: '' },
-  }
-  return starts[kind] ?? {}
+/** The open matters; where a last word is put right, the matter that it is on as well, open or not. */
+function mattersToSettle(page: MouldPage, corrected: LogEntry | null): Option[] {
+  const open = page.counts.openMatters.map((matter) => ({ value: matter.entryId, label: matter.what }))
+  if (corrected?.kind !== 'settled') return open
+  const { entryId } = corrected.data
+  return open.some((each) => each.value === entryId)
+    ? open
+    : [{ value: entryId, label: 'the matter that it settled' }, ...open]
 }
