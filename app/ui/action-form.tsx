@@ -98,6 +98,7 @@ export function ActionForm({
   labels = {},
   words = {},
   submit,
+  done,
   children,
 }: {
   readonly action: FormAct
@@ -108,6 +109,8 @@ export function ActionForm({
   /** How the values of choices read, in that list. */
   readonly words?: Readonly<Record<string, string>>
   readonly submit: string
+  /** What stands in the form's place once the act is done and leads to no other page. */
+  readonly done?: (value: unknown) => ReactNode
   readonly children: ReactNode
 }) {
   const [answer, send, pending] = useActionState(typeof window === 'undefined' ? action : kept(action), null)
@@ -147,6 +150,7 @@ export function ActionForm({
   const idOf = (name: string) => `${formId}-${name}`
   const nextBase = theirs ? { ...base, ...(theirs as object) } : base
 
+  if (answer?.ok && done) return done(answer.value)
   return (
     <form action={send} className="form" key={shown.times}>
       <input type="hidden" name="$base" value={JSON.stringify(nextBase)} />

@@ -1,20 +1,18 @@
 'use client'
 import { useFieldArray, useFormContext, useWatch } from 'react-hook-form'
 import { MaterialInput } from '#lib/schema/material'
-import { type RecordAct, RecordField, RecordForm } from './record-form'
+import { type RecordAct, RecordField, RecordForm, RecordTick } from './record-form'
 
 const blankCycle = { name: '', segments: [{ rampCPerMin: '', toC: '', holdMin: '' }], tgAfterC: '' }
 
-/** A material: what the calculations need, its cure, its price, and where the figures come from. */
+/** A material: what the calculations need, its cure, how it keeps, and where the figures come from. */
 export function MaterialEditor({
   action,
   defaults,
-  currency,
   submit,
 }: {
   readonly action: RecordAct
   readonly defaults: Record<string, unknown>
-  readonly currency: string
   readonly submit: string
 }) {
   return (
@@ -52,10 +50,18 @@ export function MaterialEditor({
           hint="blank: nobody has said"
         />
         <RecordField
-          name="priceMinorPerM2"
-          label="Price a square metre"
+          name="outLifeH"
+          label="Life out of the freezer"
           numeric
-          hint={`in hundredths of ${currency}; blank: not known`}
+          unit="h, or 10 d"
+          hint="in all; blank: not kept frozen, or not known"
+        />
+        <RecordField
+          name="lowBelowM2"
+          label="Low below"
+          numeric
+          unit="m²"
+          hint="over all rolls that are fit; blank: never told"
         />
       </div>
       <Cycle name="cure" title="Cure, on the pattern" />
@@ -65,6 +71,7 @@ export function MaterialEditor({
         label="Where the figures come from"
         hint="data sheet and date, or: from memory"
       />
+      <RecordTick name="retired" label="No longer bought: not offered for new stacks and lots" />
     </RecordForm>
   )
 }

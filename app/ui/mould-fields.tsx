@@ -18,6 +18,7 @@ export const mouldLabels: Readonly<Record<string, string>> = {
   lengthMm: 'Length',
   widthMm: 'Width',
   heightMm: 'Height',
+  liftingPoints: 'Lifting points',
   backing: 'Backing structure',
   heatInUseC: 'In use, under pressure',
   heatFreeC: 'Free-standing',
@@ -108,6 +109,11 @@ export function MouldFields({ choices }: { readonly choices: MouldChoices }) {
           hint="the plies of its laminate; stacks are kept in Stores"
         />
         <TextField name="backing" label={label('backing')} />
+        <TextField
+          name="liftingPoints"
+          label={label('liftingPoints')}
+          hint="where, which thread, how much each holds; slings that fit"
+        />
         <div className="field-row">
           <TextField name="massKg" label={label('massKg')} numeric unit="kg" />
           <TextField name="lengthMm" label={label('lengthMm')} numeric unit="mm" />

@@ -1,5 +1,7 @@
 import { randomUUID } from 'node:crypto'
-import { listParts, listPatterns, listSets } from '#lib/services/moulds'
+import { listParts } from '#lib/services/parts'
+import { listPatterns } from '#lib/services/patterns'
+import { listSetNames } from '#lib/services/sets'
 import { listStacks } from '#lib/services/stores'
 import type { SignedIn } from '#lib/web/session'
 import { addPartHere, addPatternHere, addSetHere } from '../(shop)/moulds/actions'
@@ -12,7 +14,7 @@ export async function mouldChoices(actor: SignedIn): Promise<MouldChoices> {
   const [parts, patterns, sets, stacks] = await Promise.all([
     listParts(actor, {}),
     listPatterns(actor, {}),
-    listSets(actor, {}),
+    listSetNames(actor, {}),
     listStacks(actor, {}),
   ])
   const named = (rows: readonly { id: string; code: string; name: string }[]) =>

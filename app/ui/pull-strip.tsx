@@ -1,4 +1,4 @@
-import { pullStrip } from '#lib/core/drawing/index'
+import { type PullStrokes, pullStrip } from '#lib/core/drawing/index'
 import { pullStrokes, type StripMarks } from '#lib/core/log/index'
 import { DisplayList } from './drawing/display-list'
 import { TwoWidths } from './drawing/two-widths'
@@ -22,17 +22,23 @@ export function LargePullStrip({
       </p>
     )
   }
-  const strokes = pullStrokes(marks, seasons)
   return (
     <div className="sheet" style={{ padding: '10px 12px' }}>
-      <TwoWidths
-        id={id}
-        widthPx={1340}
-        draw={(medium) =>
-          pullStrip(strokes, { kind: 'large', widthPx: medium.kind === 'screen' ? medium.widthPx : 1340 })
-        }
-      />
+      <Strokes id={id} strokes={pullStrokes(marks, seasons)} />
     </div>
+  )
+}
+
+/** Strokes at the width of the page, large with their labels. */
+export function Strokes({ id, strokes }: { readonly id: string; readonly strokes: PullStrokes }) {
+  return (
+    <TwoWidths
+      id={id}
+      widthPx={1340}
+      draw={(medium) =>
+        pullStrip(strokes, { kind: 'large', widthPx: medium.kind === 'screen' ? medium.widthPx : 1340 })
+      }
+    />
   )
 }
 

@@ -17,6 +17,19 @@ const weights: Readonly<Record<string, Weight>> = {
   retired: 'soft',
   sketched: 'soft',
   'put by': 'soft',
+  good: 'good',
+  'to rework': 'due',
+  scrapped: 'held',
+  'no pull names it': 'due',
+  'can be used': 'good',
+  'gone or unfit': 'held',
+  fit: 'good',
+  'use first': 'due',
+  low: 'due',
+  late: 'held',
+  'out life gone': 'held',
+  empty: 'held',
+  closed: 'soft',
 }
 
 export function weightOf(state: string): Weight {

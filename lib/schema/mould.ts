@@ -14,6 +14,14 @@ import {
   uuid,
 } from './fields'
 
+/** What it weighs, and its outer size as it stands. */
+export const massAndSize = () => ({
+  massKg: plainNumber({ min: 0.01, max: 100_000 }).meta({ quantity: 'mass' }).nullable(),
+  lengthMm: lengthMm({ min: 1, max: 100_000 }).nullable(),
+  widthMm: lengthMm({ min: 1, max: 100_000 }).nullable(),
+  heightMm: lengthMm({ min: 1, max: 100_000 }).nullable(),
+})
+
 export const PartInput = z.object({
   id: uuid(),
   code: code('a code, for example LH'),
@@ -26,21 +34,16 @@ export const PatternInput = z.object({
   id: uuid(),
   code: code('a code, for example LH-P'),
   name: text('the name of the pattern'),
+  madeOf: freeText(500),
   condition: freeText(1000),
   place: freeText(200),
+  owner: freeText(120),
+  ...massAndSize(),
   available: z.boolean(),
   canBeMadeAgain: z.boolean(),
   note: freeText(),
 })
 export type PatternInput = z.output<typeof PatternInput>
-
-export const MouldSetInput = z.object({
-  id: uuid(),
-  code: code('a code, for example LH-SET'),
-  name: text('the name of the split mould'),
-  note: freeText(),
-})
-export type MouldSetInput = z.output<typeof MouldSetInput>
 
 const limitC = () => temperatureC({ min: 20, max: 400 }).nullable()
 
@@ -58,10 +61,8 @@ export const MouldInput = z
     madeWhen: freeText(60),
     patternState: freeText(500),
     owner: freeText(120),
-    massKg: plainNumber({ min: 0.01, max: 100_000 }).meta({ quantity: 'mass' }).nullable(),
-    lengthMm: lengthMm({ min: 1, max: 100_000 }).nullable(),
-    widthMm: lengthMm({ min: 1, max: 100_000 }).nullable(),
-    heightMm: lengthMm({ min: 1, max: 100_000 }).nullable(),
+    ...massAndSize(),
+    liftingPoints: freeText(1000),
     backing: freeText(1000),
     heatInUseC: limitC(),
     heatFreeC: limitC(),
@@ -131,6 +132,10 @@ export const ThicknessInput = z.object({
     .max(200),
 })
 export type ThicknessInput = z.output<typeof ThicknessInput>
+
+/** A reading that was wrong: it stays readable and no longer counts. */
+export const StrikeReading = z.object({ id: uuid(), because: text('why it is struck out', 300) })
+export type StrikeReading = z.output<typeof StrikeReading>
 
 export const pointKinds = ['dowel', 'bush', 'insert', 'scribe', 'trim'] as const
 

@@ -1,19 +1,10 @@
 import * as z from 'zod'
-import {
-  beforeLayUp,
-  type LogEntry,
-  type Matter,
-  type MouldCounts,
-  type MouldStanding,
-  mouldStanding,
-} from '#lib/core/log/index'
+import { beforeLayUp, type LogEntry, mouldStanding } from '#lib/core/log/index'
 import {
   FaceAreaInput,
   LocatingIssueInput,
   MouldInput,
-  MouldSetInput,
-  PartInput,
-  PatternInput,
+  StrikeReading,
   ThicknessInput,
 } from '#lib/schema/mould'
 import { mouldCounts, type StripMarks, stripMarks } from '#lib/store/counts'
@@ -27,24 +18,15 @@ import {
   type PointIssue,
   readArea,
   type StoredArea,
+  strikeReading as strikeStored,
   changeArea as updateArea,
 } from '#lib/store/face'
-import { listEntries } from '#lib/store/log'
+import { listEntries } from '#lib/store/history'
 import {
   addMould as insertMould,
-  addPart as insertPart,
-  addPattern as insertPattern,
-  addSet as insertSet,
-  listMoulds,
   readMould,
   readMouldByCode,
-  listParts as readParts,
-  listPatterns as readPatterns,
-  listSets as readSets,
-  type StoredMould,
   changeMould as updateMould,
-  changePart as updatePart,
-  changePattern as updatePattern,
 } from '#lib/store/moulds'
 import {
   listPatches,
@@ -56,48 +38,11 @@ import {
 import { initialsByName } from '#lib/store/people'
 import { readStack, type StoredStack } from '#lib/store/stores'
 import { checkedArea } from './face-check'
-import { type ShopContext, shopContext, told } from './shop'
-import { everyone, leads, verb } from './verb'
-
-/** One mould in the rack: what it is, how it stands, what comes next. */
-export interface RackRow {
-  readonly mould: StoredMould
-  readonly counts: MouldCounts
-  readonly standing: MouldStanding
-  /** What must be settled before the next lay-up, worst first. */
-  readonly matters: readonly Matter[]
-  readonly strip: StripMarks
-}
+import type { RackRow } from './rack'
+import { codeTaken, type ShopContext, shopContext, told } from './shop'
+import { everyone, hands, leads, verb } from './verb'
 
 const noMarks: StripMarks = { pulls: [], coats: [], patches: [] }
-
-export const listRack = verb(
-  'moulds.rack',
-  everyone,
-  z.object({}),
-  async (): Promise<{ rows: RackRow[]; context: ShopContext }> => {
-    const context = await shopContext()
-    const [moulds, counts, strips] = await Promise.all([
-      listMoulds(),
-      mouldCounts(null, context.season?.startsOn ?? null),
-      stripMarks(null),
-    ])
-    const rows = moulds.flatMap((mould): RackRow[] => {
-      const counted = counts.get(mould.id)
-      if (!counted) return []
-      return [
-        {
-          mould,
-          counts: counted,
-          standing: mouldStanding(counted),
-          matters: beforeLayUp(counted, context.shop.rules.upkeep, context.today, context.now),
-          strip: strips.get(mould.id) ?? noMarks,
-        },
-      ]
-    })
-    return { rows, context }
-  },
-)
 
 /** Everything that a mould's page shows. */
 export interface MouldPage extends RackRow {
@@ -105,6 +50,7 @@ export interface MouldPage extends RackRow {
   readonly areas: readonly StoredArea[]
   readonly points: PointIssue | null
   readonly stack: StoredStack | null
+  /** What was done to its dowels, newest first, as the face shows it. */
   readonly entries: readonly LogEntry[]
   readonly plans: readonly { readonly patch: StoredPatch; readonly plan: StoredPlan }[]
   readonly patches: readonly PatchSummary[]
@@ -125,7 +71,7 @@ export const readMouldPage = verb(
       listAreas(mould.id),
       currentPoints(mould.id),
       mould.stackId ? readStack(mould.stackId) : null,
-      listEntries(mould.id),
+      listEntries({ mouldId: mould.id }, { kinds: ['dowel-changed'] }),
       patchesOnMould(mould.id),
       listPatches(mould.id),
       initialsByName(),
@@ -161,16 +107,10 @@ export const readMouldById = verb(
   },
 )
 
-const codeTaken = (what: string) => ({
-  field: 'code',
-  says: `Another ${what} has this code; codes are compared without case`,
-})
 const mouldRules = {
   mould_code_key: codeTaken('mould'),
   mould_set_piece_key: { field: 'pieceNo', says: 'Another piece of this split mould has this number' },
 }
-const partRules = { part_code_key: codeTaken('part') }
-const patternRules = { pattern_code_key: codeTaken('pattern') }
 const areaRules = { face_area_name_key: { field: 'name', says: 'Another area of this mould has this name' } }
 
 export const addMould = verb('moulds.add', leads, MouldInput, (actor, input) =>
@@ -181,33 +121,6 @@ export const changeMould = verb(
   leads,
   MouldInput.safeExtend({ version: z.int() }),
   (actor, { version, ...input }) => told(updateMould(actor, version, input), mouldRules),
-)
-
-export const listParts = verb('parts.list', everyone, z.object({}), () => readParts())
-export const addPart = verb('parts.add', leads, PartInput, (actor, input) =>
-  told(insertPart(actor, input), partRules),
-)
-export const changePart = verb(
-  'parts.change',
-  leads,
-  PartInput.safeExtend({ version: z.int() }),
-  (actor, { version, ...input }) => told(updatePart(actor, version, input), partRules),
-)
-
-export const listPatterns = verb('patterns.list', everyone, z.object({}), () => readPatterns())
-export const addPattern = verb('patterns.add', leads, PatternInput, (actor, input) =>
-  told(insertPattern(actor, input), patternRules),
-)
-export const changePattern = verb(
-  'patterns.change',
-  leads,
-  PatternInput.safeExtend({ version: z.int() }),
-  (actor, { version, ...input }) => told(updatePattern(actor, version, input), patternRules),
-)
-
-export const listSets = verb('sets.list', everyone, z.object({}), () => readSets())
-export const addSet = verb('sets.add', leads, MouldSetInput, (actor, input) =>
-  told(insertSet(actor, input), { mould_set_code_key: codeTaken('split mould') }),
 )
 
 export const readFaceArea = verb(
@@ -247,6 +160,10 @@ export const addReadings = verb(
       },
     })
   },
+)
+/** A reading that was wrong is struck out with its reason; it stays readable and counts nowhere. */
+export const strikeReading = verb('areas.strike-reading', hands, StrikeReading, (actor, input) =>
+  strikeStored(actor, input),
 )
 export const addPointIssue = verb('points.issue', leads, LocatingIssueInput, (actor, input) =>
   told(insertPointIssue(actor, input), {}),

@@ -54,9 +54,17 @@ export async function told<Value>(
   }
 }
 
+/** What stands at the field when a code is taken. */
+export const codeTaken = (what: string) => ({
+  field: 'code',
+  says: `Another ${what} has this code; codes are compared without case`,
+})
+
 const tables = [
+  'mould_set',
   'mould',
   'pattern',
+  'built_part',
   'face_area',
   'thickness_reading',
   'locating_table',

@@ -1,82 +1,39 @@
 import 'server-only'
 import type { Actor } from '#lib/schema/actor'
-import type { MouldInput, MouldSetInput, PartInput, PatternInput } from '#lib/schema/mould'
+import type { MouldInput } from '#lib/schema/mould'
 import { db } from './db'
 import type { MouldModel } from './generated/models'
 import { changeSeen, createOnce } from './once'
+import type { StoredPart } from './parts'
+import type { StoredPattern } from './patterns'
 
-export type StoredPart = PartInput & { readonly version: number }
-export type StoredPattern = PatternInput & { readonly version: number }
-export type StoredSet = MouldSetInput
+/** The split mould that a piece belongs to, and how many pieces it has. */
+export interface SetOfPiece {
+  readonly id: string
+  readonly code: string
+  readonly name: string
+  readonly pieces: number
+}
 
 export interface StoredMould extends MouldInput {
   readonly version: number
   readonly part: StoredPart | null
   readonly pattern: StoredPattern | null
-  readonly set: (StoredSet & { readonly pieces: number }) | null
+  readonly set: SetOfPiece | null
   readonly stackCode: string | null
 }
-
-export const listParts = (): Promise<StoredPart[]> => db().prisma.part.findMany({ orderBy: { code: 'asc' } })
-
-export const addPart = (actor: Actor, input: PartInput) =>
-  createOnce(actor, 'part', input.id, input, (tx) => tx.part.create({ data: input }))
-
-export const changePart = (actor: Actor, sawVersion: number, { id, ...columns }: PartInput) =>
-  changeSeen(
-    actor,
-    'part',
-    id,
-    (tx) => tx.part.findUnique({ where: { id } }),
-    (tx) =>
-      tx.part.updateMany({
-        where: { id, version: sawVersion },
-        data: { ...columns, version: { increment: 1 } },
-      }),
-  )
-
-export async function listPatterns(): Promise<
-  (StoredPattern & { moulds: { id: string; code: string; name: string }[] })[]
-> {
-  return db().prisma.pattern.findMany({
-    orderBy: { code: 'asc' },
-    include: { moulds: { select: { id: true, code: true, name: true }, orderBy: { code: 'asc' } } },
-  })
-}
-
-export const addPattern = (actor: Actor, input: PatternInput) =>
-  createOnce(actor, 'pattern', input.id, input, (tx) => tx.pattern.create({ data: input }))
-
-export const changePattern = (actor: Actor, sawVersion: number, { id, ...columns }: PatternInput) =>
-  changeSeen(
-    actor,
-    'pattern',
-    id,
-    (tx) => tx.pattern.findUnique({ where: { id } }),
-    (tx) =>
-      tx.pattern.updateMany({
-        where: { id, version: sawVersion },
-        data: { ...columns, version: { increment: 1 } },
-      }),
-  )
-
-export const listSets = (): Promise<StoredSet[]> =>
-  db().prisma.mouldSet.findMany({ orderBy: { code: 'asc' } })
-
-export const addSet = (actor: Actor, input: MouldSetInput) =>
-  createOnce(actor, 'mould-set', input.id, input, (tx) => tx.mouldSet.create({ data: input }))
 
 const withNames = {
   part: true,
   pattern: true,
-  set: { include: { _count: { select: { moulds: true } } } },
+  set: { select: { id: true, code: true, name: true, _count: { select: { moulds: true } } } },
   stack: { select: { code: true } },
 } as const
 
 type MouldRow = MouldModel & {
   part: StoredPart | null
   pattern: StoredPattern | null
-  set: (StoredSet & { _count: { moulds: number } }) | null
+  set: { id: string; code: string; name: string; _count: { moulds: number } } | null
   stack: { code: string } | null
 }
 
@@ -84,14 +41,20 @@ function toMould({ set, stack, createdAt: _createdAt, ...row }: MouldRow): Store
   return {
     ...row,
     hand: row.hand as MouldInput['hand'],
-    set: set && { id: set.id, code: set.code, name: set.name, note: set.note, pieces: set._count.moulds },
+    set: set && { id: set.id, code: set.code, name: set.name, pieces: set._count.moulds },
     stackCode: stack?.code ?? null,
   }
 }
 
-export async function listMoulds(): Promise<StoredMould[]> {
-  const rows = await db().prisma.mould.findMany({ orderBy: { code: 'asc' }, include: withNames })
-  return rows.map(toMould)
+/** Some moulds by their ids. */
+export async function listMouldsById(ids: readonly string[]): Promise<ReadonlyMap<string, StoredMould>> {
+  const rows = await db().prisma.mould.findMany({ where: { id: { in: [...ids] } }, include: withNames })
+  return new Map(rows.map((row) => [row.id, toMould(row)]))
+}
+
+/** Code and name of every mould, by code. */
+export async function listMouldNames(): Promise<{ id: string; code: string; name: string }[]> {
+  return db().sql`select id, code, name from mould order by natural_key(code), id`
 }
 
 /** By its code, compared without case or outer blanks. */

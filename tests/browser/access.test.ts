@@ -37,8 +37,10 @@ async function screens(page: Page): Promise<{ main: string[]; others: string[] }
     await linkOn(page, '/patches?state=laid', /^Patch/),
   ]
   const sketched = await linkOn(page, '/patches?state=sketched', /^Patch/)
-  const material = await linkOn(page, '/stores', /^S200/)
-  const stack = await linkOn(page, '/stores', /^M181/)
+  const material = await linkOn(page, '/stores/materials', /^S200/)
+  const stack = await linkOn(page, '/stores/stacks', /^M181/)
+  const product = await linkOn(page, '/stores/products', /^Semi-permanent/)
+  const lot = await linkOn(page, '/stores', /^B6-/)
   const area = await linkOn(page, '/moulds/LH-P', /Change the area/)
   return {
     main: ['/', '/moulds', '/moulds/LH-P', '/m/NC-1', bench, '/moulds/NC-1/log/pull'],
@@ -61,7 +63,14 @@ async function screens(page: Page): Promise<{ main: string[]; others: string[] }
       laid,
       '/patterns',
       '/stores',
+      ...['materials', 'products', 'prices', 'rates', 'stacks', 'lots/new'].map((part) => `/stores/${part}`),
       material,
+      `${material}/edit`,
+      product,
+      `${product}/edit`,
+      lot,
+      `${lot}/edit`,
+      `${material.replace('materials/', 'lots/new?material=')}`,
       stack,
       '/people',
       '/settings',

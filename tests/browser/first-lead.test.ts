@@ -76,7 +76,9 @@ async function everyEmptyScreenOffersTheFirstAct(page: Page): Promise<void> {
   const acts = [
     ['/', 'Add the first mould'],
     ['/moulds', 'Add the first mould'],
-    ['/patterns', 'Add the pattern'],
+    ['/patterns', 'Add the first pattern'],
+    ['/sets', 'Add the first split mould'],
+    ['/parts', 'Add the part'],
     ['/stores', 'Add a material'],
     ['/patches', 'Plan a patch'],
   ] as const

@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { logRequest } from '#lib/schema/log-request'
+import { logRequest, setLogRequest } from '#lib/schema/log-request'
 import { OffsetRequest, OutlineRequest, PatchInputSchema } from '#lib/schema/patch'
 import { openApi } from '#lib/web/openapi'
 import { GET } from '../../app/api/v1/openapi.json/route'
@@ -202,6 +202,7 @@ describe('examples', () => {
     '#/components/schemas/PatchRequest': PatchInputSchema,
     '#/components/schemas/OffsetRequest': OffsetRequest,
     '#/components/schemas/LogRequest': logRequest({}),
+    '#/components/schemas/SetLogRequest': setLogRequest({}),
   }
   const examples = operations.flatMap(({ operation }) => {
     const json = operation.requestBody?.content['application/json']

@@ -1,26 +1,23 @@
 'use server'
 import type { Route } from 'next'
 import { redirect } from 'next/navigation'
-import { addPattern, changePart, changePattern } from '#lib/services/moulds'
+import { addPattern, changePattern } from '#lib/services/patterns'
 import { act, formObject } from '#lib/web/action'
 import type { FormAnswer } from '../../ui/action-form'
 
-const list = '/patterns' as Route
+const pageOf = (raw: Record<string, unknown>) =>
+  `/patterns/${encodeURIComponent(String(raw.code).trim())}` as Route
 
 export async function add(_previous: FormAnswer | null, form: FormData): Promise<FormAnswer> {
-  const answer = await act(addPattern, formObject(form))
+  const raw = formObject(form)
+  const answer = await act(addPattern, raw)
   if (!answer.ok) return answer
-  redirect(list)
+  redirect(pageOf(raw))
 }
 
 export async function change(_previous: FormAnswer | null, form: FormData): Promise<FormAnswer> {
-  const answer = await act(changePattern, formObject(form))
+  const raw = formObject(form)
+  const answer = await act(changePattern, raw)
   if (!answer.ok) return answer
-  redirect(list)
-}
-
-export async function changeThePart(_previous: FormAnswer | null, form: FormData): Promise<FormAnswer> {
-  const answer = await act(changePart, formObject(form))
-  if (!answer.ok) return answer
-  redirect(list)
+  redirect(pageOf(raw))
 }

@@ -7,14 +7,15 @@ import { ActionForm } from '../../ui/action-form'
 import { Hidden, TextArea, TextField, TickField } from '../../ui/fields'
 import { save } from './actions'
 import { rules } from './rules'
+import { Seasons } from './seasons'
 import './settings.css'
 
 export const metadata: Metadata = { title: 'Shop settings' }
 
 export default async function SettingsPage({ searchParams }: PageProps<'/settings'>) {
   const actor = await requireActor()
-  const { saved } = await searchParams
-  const { shop } = await readSettings(actor, {})
+  const { saved, season } = await searchParams
+  const { shop, seasons, today } = await readSettings(actor, {})
   const defaults = textOf(ShopRules, defaultShopRules) as Record<string, Record<string, string>>
   const now = textOf(ShopSettings, shop) as Record<string, unknown>
   const shown = now.rules as Record<string, Record<string, string>>
@@ -85,6 +86,12 @@ export default async function SettingsPage({ searchParams }: PageProps<'/setting
           ))}
         </dl>
       )}
+      <Seasons
+        seasons={seasons}
+        lead={actor.role === 'lead'}
+        changing={typeof season === 'string' ? season : null}
+        today={today}
+      />
     </div>
   )
 }

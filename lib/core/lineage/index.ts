@@ -1,0 +1,9 @@
+/** Which mould came off which pattern, and what is lost for good when it is lost. */
+export {
+  type Irreplaceable,
+  isRisky,
+  mouldLost,
+  type PatternLeft,
+  patternLost,
+  riskyKinds,
+} from './made-again'

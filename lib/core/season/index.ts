@@ -1,0 +1,2 @@
+/** The shop's seasons. */
+export { type SeasonDays, type SeasonSeam, seasonSeams } from './overlaps'
