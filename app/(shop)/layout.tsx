@@ -2,6 +2,7 @@ import type { Route } from 'next'
 import type { ReactNode } from 'react'
 import { signedIn } from '#lib/web/session'
 import { signOut } from '../sign-in/actions'
+import { HeadSearch } from '../ui/head-search'
 import { Link } from '../ui/link'
 import { NavLinks } from '../ui/nav-links'
 import './head.css'
@@ -20,16 +21,7 @@ export default async function ShopLayout({ children }: { readonly children: Reac
           Mould<i>wright</i>
         </Link>
         <NavLinks lead={actor.role === 'lead'} />
-        <search className="find">
-          <form action="/moulds">
-            <input
-              type="search"
-              name="find"
-              aria-label="Find a mould, part, place"
-              placeholder="Find a mould, part, place…"
-            />
-          </form>
-        </search>
+        <HeadSearch lead={actor.role === 'lead'} />
         <details className="me">
           <summary>
             {actor.initials}
@@ -42,6 +34,7 @@ export default async function ShopLayout({ children }: { readonly children: Reac
               {actor.name} <span className="soft">{actor.role}</span>
             </p>
             <Link href={'/settings' as Route}>Shop settings</Link>
+            <Link href={'/out' as Route}>Tables as files</Link>
             <form action={signOut}>
               <button type="submit" className="btn">
                 Sign out

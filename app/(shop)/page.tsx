@@ -4,7 +4,7 @@ import { entryWords } from '#lib/core/log/index'
 import { latestEntries, type NamedEntry } from '#lib/services/log'
 import { openMatters } from '#lib/services/open-matters'
 import { listPatches } from '#lib/services/patches'
-import { benchMoulds, listMouldNames, type RackRow } from '#lib/services/rack'
+import { benchMoulds, type RackRow } from '#lib/services/rack'
 import { readStockMatters } from '#lib/services/stores-lots'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../ui/link'
@@ -18,24 +18,23 @@ export const metadata: Metadata = { title: 'Bench' }
 const mattersShown = 8
 const mostMatters = 200
 const latestShown = 12
+const patchesShown = 30
 
 const weight = { stop: 'held', look: 'due', note: 'soft' } as const
 
 export default async function BenchPage() {
   const actor = await requireActor()
-  const [{ partIn, open, openInAll, total, context }, names, patches, latest, matters, stock] =
-    await Promise.all([
-      benchMoulds(actor, {}),
-      listMouldNames(actor, {}),
-      listPatches(actor, { mouldId: null }),
-      latestEntries(actor, { limit: 24 }),
-      openMatters(actor, {}),
-      readStockMatters(actor, {}),
-    ])
+  const [{ partIn, open, openInAll, total, context }, patches, latest, matters, stock] = await Promise.all([
+    benchMoulds(actor, {}),
+    listPatches(actor, { mouldId: null, states: ['on the bench', 'signed', 'sketched'], size: patchesShown }),
+    latestEntries(actor, { limit: 24 }),
+    openMatters(actor, {}),
+    readStockMatters(actor, {}),
+  ])
   const mayLog = actor.role !== 'viewer'
-  const onBench = patches.filter((patch) => patch.state === 'on the bench')
-  const toSign = patches.filter((patch) => patch.state === 'sketched')
-  const toStart = patches.filter((patch) => patch.state === 'signed')
+  const onBench = patches.rows.filter((patch) => patch.state === 'on the bench')
+  const toSign = patches.rows.filter((patch) => patch.state === 'sketched')
+  const toStart = patches.rows.filter((patch) => patch.state === 'signed')
   return (
     <>
       <div className="crumb-row">
@@ -46,31 +45,6 @@ export default async function BenchPage() {
             {context.season ? `, season ${context.season.name}` : ''}
           </p>
         </div>
-        {mayLog && total > 0 ? (
-          <form className="acts" action="/moulds">
-            <label className="quiet" htmlFor="bench-find">
-              Mould
-            </label>
-            <input
-              id="bench-find"
-              type="search"
-              name="find"
-              placeholder="Which mould?"
-              style={{ width: 180 }}
-              list="bench-moulds"
-            />
-            <datalist id="bench-moulds">
-              {names.map((mould) => (
-                <option key={mould.id} value={mould.code}>
-                  {mould.name}
-                </option>
-              ))}
-            </datalist>
-            <button type="submit" className="btn">
-              Find it
-            </button>
-          </form>
-        ) : null}
       </div>
       {context.shop.isDemo ? (
         <p className="notice" style={{ marginBottom: 20 }}>
@@ -207,6 +181,13 @@ export default async function BenchPage() {
                   </div>
                 ))}
               </dl>
+              {patches.matching > patches.rows.length ? (
+                <p className="note">
+                  <Link href={'/patches' as Route}>
+                    and {patches.matching - patches.rows.length} more patches
+                  </Link>
+                </p>
+              ) : null}
             </section>
             <section className="rule-top">
               <h2>Last written</h2>

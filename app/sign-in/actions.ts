@@ -12,10 +12,14 @@ export async function signIn(_previous: FormAnswer | null, form: FormData): Prom
   const refused = { ok: false, typed: { email, to }, fields: {} } as const
   if (email === '' || password === '')
     return { ...refused, message: 'Give your e-mail address and your password' }
-  if (!(await signInBy(email, password))) {
+  const signedIn = await signInBy(email, password)
+  if (!signedIn.ok) {
     return {
       ...refused,
-      message: 'E-mail address and password do not go together, or the access was ended',
+      message:
+        signedIn.waitS === null
+          ? 'E-mail address and password do not go together, or the access was ended'
+          : `That was tried too often. Wait ${signedIn.waitS} ${signedIn.waitS === 1 ? 'second' : 'seconds'}, then sign in again.`,
     }
   }
   redirect((ownPage(to) ? to : '/') as Route)

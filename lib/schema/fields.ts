@@ -36,6 +36,14 @@ export const count = (range: Range = { min: 0, max: 100_000 }) =>
     .min(range.min ?? 0, { error: () => `At least ${range.min ?? 0}` })
     .max(range.max ?? 100_000, { error: () => `At most ${range.max ?? 100_000}` })
 
+/** Money in whole minor units; forms write it as "12.50" in the currency that stands beside it under `currencyField`. */
+export const moneyMinor = (currencyField = 'currency') =>
+  count({ min: 0, max: 2_000_000_000 }).meta({ moneyIn: currencyField })
+
+/** An amount of stock in the unit that stands beside it under `unitField`; forms write it with any unit of that kind. */
+export const stockAmount = (unitField = 'unit', range: Range = {}) =>
+  plainNumber({ min: 0, max: 1e6, ...range }).meta({ amountIn: unitField })
+
 /** A plain number without a unit. */
 export const plainNumber = (range: Range = {}) =>
   z

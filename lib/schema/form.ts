@@ -1,5 +1,13 @@
 import * as z from 'zod'
-import { formatQuantity, parseNumber, parseQuantity, type Quantity } from '#lib/core/units'
+import { parseAmount, type StockUnit, stockUnits } from '#lib/core/stores/amount'
+import {
+  formatQuantity,
+  moneyText,
+  parseMoney,
+  parseNumber,
+  parseQuantity,
+  type Quantity,
+} from '#lib/core/units'
 
 /**
  * The form of a schema: the same thing with text at its leaves. `decode` reads text ("12,5", "1/2 in", "") into
@@ -75,7 +83,24 @@ function quantityOf(schema: z.ZodType): Quantity | null {
   return typeof kind === 'string' ? (kind as Quantity) : null
 }
 
-function readText(schema: z.ZodType, raw: unknown, path: readonly PropertyKey[], issues: Issue[]): unknown {
+/** What stands beside a field in its record: the currency of a price, the unit of an amount. */
+type Beside = Readonly<Record<string, unknown>>
+
+/** The text of the field beside that the schema names under `key` ("currency", "unit"); null when there is none. */
+function besideOf(schema: z.ZodType, key: 'moneyIn' | 'amountIn', beside: Beside): string | null {
+  const name = schema.meta()?.[key]
+  if (typeof name !== 'string') return null
+  const value = beside[name]
+  return typeof value === 'string' ? value : ''
+}
+
+function readText(
+  schema: z.ZodType,
+  raw: unknown,
+  path: readonly PropertyKey[],
+  issues: Issue[],
+  beside: Beside = {},
+): unknown {
   const { core, nullable, optional } = peel(schema)
   if (core instanceof z.ZodObject) {
     if (raw === null || raw === undefined || raw === '') return blank(nullable, optional, raw)
@@ -83,7 +108,7 @@ function readText(schema: z.ZodType, raw: unknown, path: readonly PropertyKey[],
     const source = raw as Record<string, unknown>
     const read: Record<string, unknown> = {}
     for (const [key, field] of Object.entries(core.shape)) {
-      const value = readText(field as z.ZodType, source[key], [...path, key], issues)
+      const value = readText(field as z.ZodType, source[key], [...path, key], issues, source)
       if (value !== undefined) read[key] = value
     }
     return read
@@ -111,7 +136,7 @@ function readText(schema: z.ZodType, raw: unknown, path: readonly PropertyKey[],
     if (typeof raw === 'boolean') return raw
     return raw === 'on' || raw === 'true' || raw === 'yes'
   }
-  if (core instanceof z.ZodNumber) return readNumber(core, raw, { nullable, optional }, path, issues)
+  if (core instanceof z.ZodNumber) return readNumber(core, raw, { nullable, optional }, path, issues, beside)
   if (raw === undefined || (typeof raw === 'string' && raw.trim() === '')) {
     return nullable ? null : optional ? undefined : (raw ?? '')
   }
@@ -139,6 +164,7 @@ function readNumber(
   may: { readonly nullable: boolean; readonly optional: boolean },
   path: readonly PropertyKey[],
   issues: Issue[],
+  beside: Beside,
 ): unknown {
   if (typeof raw === 'number') return raw
   const text = typeof raw === 'string' ? raw.trim() : ''
@@ -148,20 +174,40 @@ function readNumber(
     issues.push({ path, message: 'Give a number; blank is not zero' })
     return undefined
   }
-  const kind = quantityOf(core)
-  const parsed = kind ? parseQuantity(text, kind) : parseNumber(text)
+  const parsed = parseLeaf(core, text, beside)
   if (parsed.ok) return parsed.value
   issues.push({ path, message: parsed.reason })
   return undefined
 }
 
-function writeText(schema: z.ZodType, value: unknown): unknown {
+function parseLeaf(
+  core: z.ZodNumber,
+  text: string,
+  beside: Beside,
+): { readonly ok: true; readonly value: number } | { readonly ok: false; readonly reason: string } {
+  const currency = besideOf(core, 'moneyIn', beside)
+  if (currency !== null) {
+    if (!/^[A-Z]{3}$/.test(currency)) return { ok: false, reason: 'Money needs its currency, as EUR' }
+    const money = parseMoney(text, currency)
+    return money.ok ? { ok: true, value: money.minor } : money
+  }
+  const unit = besideOf(core, 'amountIn', beside)
+  if (unit !== null)
+    return parseAmount(text, stockUnits.includes(unit as StockUnit) ? (unit as StockUnit) : null)
+  const kind = quantityOf(core)
+  return kind ? parseQuantity(text, kind) : parseNumber(text)
+}
+
+function writeText(schema: z.ZodType, value: unknown, beside: Beside = {}): unknown {
   const { core } = peel(schema)
   if (value === null || value === undefined) return ''
   if (core instanceof z.ZodObject && typeof value === 'object') {
     const source = value as Record<string, unknown>
     return Object.fromEntries(
-      Object.entries(core.shape).map(([key, field]) => [key, writeText(field as z.ZodType, source[key])]),
+      Object.entries(core.shape).map(([key, field]) => [
+        key,
+        writeText(field as z.ZodType, source[key], source),
+      ]),
     )
   }
   if (core instanceof z.ZodArray && Array.isArray(value)) {
@@ -172,6 +218,8 @@ function writeText(schema: z.ZodType, value: unknown): unknown {
     return items.map((item, index) => writeText(item, value[index]))
   }
   if (core instanceof z.ZodNumber && typeof value === 'number') {
+    const currency = besideOf(core, 'moneyIn', beside)
+    if (currency) return moneyText(value, currency)
     const kind = quantityOf(core)
     return kind ? formatQuantity(value, kind) : String(value)
   }

@@ -4,7 +4,6 @@ import {
   angleDeg,
   choice,
   code,
-  count,
   durationMin,
   freeText,
   lengthMm,
@@ -62,8 +61,13 @@ export const MaterialInput = PlyMaterialSchema.safeExtend({
   code: code('a code, for example S200'),
   cure: CureCycleSchema.nullable(),
   postCure: CureCycleSchema.nullable(),
-  priceMinorPerM2: count({ min: 0, max: 100_000_000 }).nullable(),
+  /** A lot is said to be low below it; null: never. */
+  lowBelowM2: quantity('area', { min: 0, max: 10_000 }).nullable(),
+  /** Hours out of the freezer that it stands in all; null: not kept frozen, or not known. */
+  outLifeH: quantity('hours', { min: 1, max: 20_000 }).nullable(),
   sourceNote: freeText(500),
+  /** No longer bought: not offered for new stacks and lots. */
+  retired: z.boolean().prefault(false),
 })
 export type MaterialInput = z.output<typeof MaterialInput>
 

@@ -74,12 +74,26 @@ export const TickLine = z.object({
 })
 export type TickLine = z.output<typeof TickLine>
 
+/**
+ * What a material was laid from: a lot of the stores with the area that was taken, or the words of a lot that the
+ * stores don't keep. A row with neither says nothing.
+ */
+const LaidLot = z.object({
+  material: text('a material', 80),
+  lot: freeText(80),
+  lotId: uuid().nullable().optional(),
+  areaM2: quantity('area', { min: 0.0001, max: 1000 }).nullable().optional(),
+  /** Said of a lot that is out of life. */
+  because: freeText(500).optional(),
+})
+export type LaidLot = z.output<typeof LaidLot>
+
 export const LayPatch = PlanAct.safeExtend({
   /** Id of the log entry to be written. */
   entryId: uuid(),
   doneOn: isoDate(),
   lots: z
-    .array(z.object({ material: text('a material', 80), lot: text('the lot that was used', 80) }))
+    .array(LaidLot)
     .min(1, { error: () => 'Give the lot of each material' })
     .max(20),
   note: freeText(2000),

@@ -73,7 +73,7 @@ export const readMouldPage = verb(
       mould.stackId ? readStack(mould.stackId) : null,
       listEntries({ mouldId: mould.id }, { kinds: ['dowel-changed'] }),
       patchesOnMould(mould.id),
-      listPatches(mould.id),
+      listPatches({ mouldId: mould.id, states: [], page: 1, size: 500 }),
       initialsByName(),
     ])
     const counted = counts.get(mould.id)
@@ -90,7 +90,7 @@ export const readMouldPage = verb(
       stack,
       entries,
       plans,
-      patches,
+      patches: patches.rows,
       initials,
     }
   },

@@ -12,7 +12,9 @@ const OutlineFile = OutlineRequest.pick({ name: true, unit: true }).safeExtend({
 export const readLoops = verb('outline.read', everyone, OutlineFile, async (_actor, file) => readAll(file))
 
 /** Reads a file for what is kept as one loop (an opening, a boundary): holes are refused; keeps nothing. */
-export const readOutline = verb('outline.read-one', everyone, OutlineFile, async (_actor, file) => readOne(file))
+export const readOutline = verb('outline.read-one', everyone, OutlineFile, async (_actor, file) =>
+  readOne(file),
+)
 
 /** Reads all loops of pasted text with their roles; keeps nothing. */
 export const readLoopsText = verb('outline.read-text', everyone, OutlineRequest, async (_actor, pasted) =>

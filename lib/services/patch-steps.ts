@@ -1,7 +1,9 @@
 import { mayMove, movesFrom, type PlanState } from '#lib/core/repair/index'
 import type { Actor } from '#lib/schema/actor'
-import { LayPatch, PlanAct, ProvePatch, PutBy, SignPlan, TickLine } from '#lib/schema/patch'
+import { type LaidLot, LayPatch, PlanAct, ProvePatch, PutBy, SignPlan, TickLine } from '#lib/schema/patch'
 import { Refusal, violatedConstraint } from '#lib/store/errors'
+import type { LotUsing } from '#lib/store/lot-moves'
+import { readLot } from '#lib/store/lots'
 import { readPlan, type StoredPlan } from '#lib/store/patches'
 import {
   didStep,
@@ -85,18 +87,62 @@ export const tickLine = verb(
 export const layPatch = verb('patches.lay', hands, LayPatch, async (actor, input) => {
   const plan = await planOf(input.planId)
   if (plan.laidEntryId !== input.entryId) mustMove(plan, 'laid', null)
-  const needed = new Set(plan.result.value.takeOff.map((material) => material.material.name))
-  for (const lot of input.lots) needed.delete(lot.material)
-  if (needed.size > 0) {
-    throw new Refusal(`Give the lot of ${[...needed].join(' and ')}`, {
-      fields: { lots: 'Every material needs its lot' },
+  const names = plan.result.value.takeOff.map(({ material }) => material.name)
+  const laid = await laidLots(names, input.lots)
+  await writeStep(
+    actor,
+    plan,
+    'laid',
+    { ...input, note: [input.note, ...laid.becauses].filter((line) => line !== '').join('\n') },
+    { kind: 'patch-laid', data: { planId: plan.id, number: plan.patch.number, lots: laid.lots } },
+    laid.uses,
+  )
+})
+
+/** What the rows of the form say was laid; every fault is told at its field. */
+async function laidLots(materials: readonly string[], rows: readonly LaidLot[]) {
+  const fields: Record<string, string> = {}
+  const lots: { material: string; lot: string }[] = []
+  const uses: LotUsing[] = []
+  const becauses: string[] = []
+  for (const [index, row] of rows.entries()) {
+    const at = (name: string) => `lots.${index}.${name}`
+    const lotId = row.lotId ?? null
+    const areaM2 = row.areaM2 ?? null
+    if (lotId === null) {
+      if (row.lot !== '') lots.push({ material: row.material, lot: row.lot })
+      continue
+    }
+    const kept = await readLot(lotId)
+    if (!kept || kept.subjectName !== row.material) {
+      fields[at('lotId')] = `Not a lot of ${row.material}; choose again`
+      continue
+    }
+    if (row.lot !== '') fields[at('lot')] = 'Either a lot of the stores, or the words of another one'
+    if (areaM2 === null) fields[at('areaM2')] = 'Give the area that was taken from it'
+    const because = row.because?.trim() ?? ''
+    if (because !== '') becauses.push(`${kept.subjectCode ?? row.material}, lot ${kept.lot}: ${because}`)
+    lots.push({ material: row.material, lot: kept.lot })
+    uses.push({
+      lotId,
+      amount: areaM2 ?? 0,
+      because,
+      fields: { amount: at('areaM2'), because: at('because') },
     })
   }
-  await writeStep(actor, plan, 'laid', input, {
-    kind: 'patch-laid',
-    data: { planId: plan.id, number: plan.patch.number, lots: input.lots },
-  })
-})
+  const given = new Set([
+    ...lots.map((lot) => lot.material),
+    ...rows.filter((row) => row.lotId).map((row) => row.material),
+  ])
+  const missing = materials.filter((name) => !given.has(name))
+  for (const name of missing) {
+    const index = rows.findIndex((row) => row.material === name)
+    fields[index < 0 ? 'lots' : `lots.${index}.lot`] = 'Every material needs its lot'
+  }
+  if (missing.length > 0) throw new Refusal(`Give the lot of ${missing.join(' and ')}`, { fields })
+  if (Object.keys(fields).length > 0) throw new Refusal('The lots need attention', { fields })
+  return { lots, uses, becauses }
+}
 
 /** The first pull came off well: the patch is trusted from now on. */
 export const provePatch = verb('patches.prove', hands, ProvePatch, async (actor, input) => {
@@ -146,22 +192,30 @@ async function writeStep(
         readonly data: { planId: string; number: number; lots: { material: string; lot: string }[] }
       }
     | { readonly kind: 'proved'; readonly data: { planId: string; number: number } },
+  uses: readonly LotUsing[] = [],
 ): Promise<void> {
   const context = await shopContext()
   const day = { doneOn: input.doneOn, doneAt: null }
-  await stepPlanWithEntry(actor, plan.id, input.sawVersion, to, {
-    dayOrder: orderInDay(day, context),
-    entry: {
-      id: input.entryId,
-      mouldId: plan.patch.mouldId,
-      areaId: plan.patch.areaId,
-      patchId: plan.patch.id,
-      ...day,
-      precision: 'day',
-      correctsId: null,
-      note: input.note,
-      sawVersion: null,
-      ...what,
+  await stepPlanWithEntry(
+    actor,
+    plan.id,
+    input.sawVersion,
+    to,
+    {
+      dayOrder: orderInDay(day, context),
+      entry: {
+        id: input.entryId,
+        mouldId: plan.patch.mouldId,
+        areaId: plan.patch.areaId,
+        patchId: plan.patch.id,
+        ...day,
+        precision: 'day',
+        correctsId: null,
+        note: input.note,
+        sawVersion: null,
+        ...what,
+      },
     },
-  })
+    uses,
+  )
 }

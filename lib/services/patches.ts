@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { planPatch } from '#lib/core/repair/index'
+import { planPatch, planStates } from '#lib/core/repair/index'
 import type { PatchPlan } from '#lib/core/repair/types'
 import { CALCULATION_VERSION, type Outcome, type Result } from '#lib/core/result'
 import { PatchInputSchema, PatchSketch } from '#lib/schema/patch'
@@ -35,8 +35,13 @@ function answered(outcome: Outcome<PatchPlan>): Result<PatchPlan> {
 export const listPatches = verb(
   'patches.list',
   everyone,
-  z.object({ mouldId: z.uuid().nullable() }),
-  (_actor, { mouldId }) => readPatches(mouldId),
+  z.object({
+    mouldId: z.uuid().nullable(),
+    states: z.array(z.enum(planStates)).optional(),
+    page: z.int().min(1).optional(),
+    size: z.int().min(1).max(500).optional(),
+  }),
+  (_actor, { mouldId, states = [], page = 1, size = 100 }) => readPatches({ mouldId, states, page, size }),
 )
 
 export const readPatch = verb(
@@ -50,4 +55,4 @@ export const readPatch = verb(
   },
 )
 
-export { planStates } from '#lib/core/repair/index'
+export { planStates }

@@ -10,7 +10,7 @@ import {
 } from '#lib/core/log/index'
 import { rackSorts } from '#lib/schema/rack'
 import { type StripMarks, stripMarks } from '#lib/store/counts'
-import { listMouldsById, listMouldNames as readMouldNames, type StoredMould } from '#lib/store/moulds'
+import { listMouldsById, type StoredMould } from '#lib/store/moulds'
 import { pullsSince, type RackQuery, rackPage, refreshTally } from '#lib/store/tally'
 import { type ShopContext, shopContext } from './shop'
 import { everyone, verb } from './verb'
@@ -97,9 +97,6 @@ export const benchMoulds = verb('moulds.bench', everyone, z.object({}), async ()
     context,
   }
 })
-
-/** Code and name of every mould, to choose one. */
-export const listMouldNames = verb('moulds.names', everyone, z.object({}), () => readMouldNames())
 
 async function freshContext(): Promise<ShopContext> {
   const context = await shopContext()

@@ -1,8 +1,10 @@
 import 'server-only'
 import { betterAuth } from 'better-auth'
 import { prismaAdapter } from 'better-auth/adapters/prisma'
+import { APIError, createAuthMiddleware, getIP } from 'better-auth/api'
 import { nextCookies } from 'better-auth/next-js'
 import { db } from './db'
+import { signInLimit } from './sign-in-limit'
 
 /**
  * Hosts under which the shop's pages are reached: this machine, whatever APP_URL says, and, where the start opened
@@ -14,7 +16,10 @@ function trustedOrigins(request?: Request): string[] {
   return process.env.APP_URL ? [new URL(process.env.APP_URL).origin, ...own] : own
 }
 
+const signInPath = '/sign-in/email'
+
 function open() {
+  const limit = signInLimit()
   return betterAuth({
     database: prismaAdapter(db().prisma, { provider: 'postgresql' }),
     trustedOrigins: (request) => trustedOrigins(request),
@@ -27,6 +32,27 @@ function open() {
     },
     session: { fields: { userId: 'personId' }, expiresIn: 60 * 60 * 24 * 30, updateAge: 60 * 60 * 24 },
     account: { fields: { userId: 'personId' } },
+    // Our own limit stands before both doors, the form's and the route's; the library's knows the route only.
+    rateLimit: { customRules: { [signInPath]: false } },
+    hooks: {
+      before: createAuthMiddleware(async (context) => {
+        if (context.path !== signInPath) return
+        const headers = context.headers ?? context.request?.headers
+        const address = headers?.has('x-forwarded-for') ? getIP(headers, context.context.options) : null
+        const waitS = limit.attempt(address, String(context.body?.email ?? ''), Date.now())
+        if (waitS === 0) return
+        throw new APIError(
+          'TOO_MANY_REQUESTS',
+          { message: `Too many tries to sign in. Wait ${waitS} seconds, then try again.`, waitS },
+          { 'retry-after': String(waitS) },
+        )
+      }),
+      after: createAuthMiddleware(async (context) => {
+        if (context.path === signInPath && context.context.newSession) {
+          limit.succeeded(String(context.body?.email ?? ''))
+        }
+      }),
+    },
     databaseHooks: {
       session: {
         create: {

@@ -81,11 +81,11 @@ export async function mouldCounts(
         a.name as area, d.done_on
       from open_damage d left join face_area a on a.id = d.area_id where ${of('d.mould_id')} order by d.done_on`,
     sql`
-      select p.mould_id, p.number, a.name as area, pl.result -> 'value' ->> 'place' as place
+      select p.mould_id, p.number, a.name as area, pl.place
       from patch_plan pl join patch p on p.id = pl.patch_id join face_area a on a.id = p.area_id
       where pl.state = 'on the bench' and ${of('p.mould_id')} order by pl.bench_at`,
     sql`
-      select p.mould_id, p.id as patch_id, p.number, pl.result -> 'value' ->> 'place' as place, e.done_on
+      select p.mould_id, p.id as patch_id, p.number, pl.place, e.done_on
       from patch_plan pl join patch p on p.id = pl.patch_id join log_entry e on e.id = pl.laid_entry_id
       where pl.state = 'laid' and ${of('p.mould_id')} order by p.number`,
     sql`
@@ -99,7 +99,7 @@ export async function mouldCounts(
       from effective_entry l where l.kind = 'leak-check' and ${of('l.mould_id')}
       order by l.mould_id, l.done_on desc, l.day_order desc, l.written_at desc, l.id desc`,
     sql`
-      select r.*, a.name as area_name, p.number as patch_number, pl.result -> 'value' ->> 'place' as patch_place,
+      select r.*, a.name as area_name, p.number as patch_number, pl.place as patch_place,
         to_json(r.coat_at) #>> '{}' as coat_moment
       from release_count r
       left join face_area a on a.id = r.area_id

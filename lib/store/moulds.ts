@@ -52,11 +52,6 @@ export async function listMouldsById(ids: readonly string[]): Promise<ReadonlyMa
   return new Map(rows.map((row) => [row.id, toMould(row)]))
 }
 
-/** Code and name of every mould, by code. */
-export async function listMouldNames(): Promise<{ id: string; code: string; name: string }[]> {
-  return db().sql`select id, code, name from mould order by natural_key(code), id`
-}
-
 /** By its code, compared without case or outer blanks. */
 export async function readMouldByCode(code: string): Promise<StoredMould | null> {
   // Prisma's "insensitive" is a pattern match, in which the underscore of a code stands for any sign.

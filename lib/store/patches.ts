@@ -127,27 +127,44 @@ export interface PatchSummary extends StoredPatch {
   readonly lines: number
 }
 
-/** All patches, or those of one mould, each with its newest version that is not put by (or the last of all). */
-export async function listPatches(mouldId: string | null): Promise<PatchSummary[]> {
+export interface PatchQuery {
+  readonly mouldId: string | null
+  /** None: any. */
+  readonly states: readonly PlanState[]
+  /** From 1. */
+  readonly page: number
+  readonly size: number
+}
+
+/**
+ * Patches of the shop or of one mould, each with its newest version that is not put by (or the last of all), a page at
+ * a time, and how many there are in all.
+ */
+export async function listPatches(
+  query: PatchQuery,
+): Promise<{ readonly rows: readonly PatchSummary[]; readonly matching: number }> {
   const { sql } = db()
-  const rows = await sql`
-    select p.id, p.mould_id as "mouldId", m.code as "mouldCode", m.name as "mouldName", p.area_id as "areaId", a.name as "areaName",
-      p.number, p.title, p.reason, to_json(p.created_at) #>> '{}' as "createdAt",
-      pl.id as "planId", pl.version_no as "versionNo", pl.state, pl.created_by_name as "createdByName",
-      pl.result -> 'value' ->> 'place' as place, pl.input ->> 'side' as side,
-      (pl.result -> 'value' -> 'lengths' ->> 'lengthMm')::float8 as "lengthMm",
-      jsonb_array_length(pl.result -> 'value' -> 'plies') as plies,
-      (select count(*)::int from jsonb_array_elements(pl.result -> 'findings') f where f ->> 'severity' = 'stop') as stops,
-      (select count(*)::int from job_line l where l.plan_id = pl.id and l.ticked_at is not null) as ticked,
-      (select count(*)::int from job_line l where l.plan_id = pl.id) as lines
+  const fits = sql`
     from patch p
     join mould m on m.id = p.mould_id
     join face_area a on a.id = p.area_id
-    join lateral (select * from patch_plan x where x.patch_id = p.id
+    join lateral (select x.id, x.version_no, x.state, x.created_by_name, x.place, x.side, x.length_mm, x.ply_count, x.stop_count
+      from patch_plan x where x.patch_id = p.id
       order by (x.state in ('on the bench', 'laid', 'proved')) desc, (x.state <> 'put by') desc, x.version_no desc limit 1) pl on true
-    where ${mouldId === null ? sql`true` : sql`p.mould_id = ${mouldId}`}
-    order by m.code, p.number desc`
-  return rows as unknown as PatchSummary[]
+    where ${query.mouldId === null ? sql`true` : sql`p.mould_id = ${query.mouldId}`}
+      and ${query.states.length === 0 ? sql`true` : sql`pl.state = any(${[...query.states]}::text[])`}`
+  const [rows, [count]] = await Promise.all([
+    sql`
+    select p.id, p.mould_id as "mouldId", m.code as "mouldCode", m.name as "mouldName", p.area_id as "areaId", a.name as "areaName",
+      p.number, p.title, p.reason, to_json(p.created_at) #>> '{}' as "createdAt",
+      pl.id as "planId", pl.version_no as "versionNo", pl.state, pl.created_by_name as "createdByName",
+      pl.place, pl.side, pl.length_mm as "lengthMm", pl.ply_count as plies, pl.stop_count as stops,
+      (select count(*)::int from job_line l where l.plan_id = pl.id and l.ticked_at is not null) as ticked,
+      (select count(*)::int from job_line l where l.plan_id = pl.id) as lines
+    ${fits} order by m.code, p.number desc limit ${query.size} offset ${(query.page - 1) * query.size}`,
+    sql<{ matching: number }[]>`select count(*)::int as matching ${fits}`,
+  ])
+  return { rows: rows as unknown as PatchSummary[], matching: count?.matching ?? 0 }
 }
 
 export async function readPatch(

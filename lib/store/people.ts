@@ -14,6 +14,8 @@ export interface StoredPerson {
   readonly email: string
   readonly role: Role
   readonly ended: boolean
+  /** The moment at which the access was ended. */
+  readonly endedAt: string | null
   readonly version: number
 }
 
@@ -31,8 +33,8 @@ function toPerson({
   endedAt,
   role,
   ...row
-}: Omit<StoredPerson, 'ended' | 'role'> & { endedAt: Date | null; role: string }): StoredPerson {
-  return { ...row, role: role as Role, ended: endedAt !== null }
+}: Omit<StoredPerson, 'ended' | 'endedAt' | 'role'> & { endedAt: Date | null; role: string }): StoredPerson {
+  return { ...row, role: role as Role, ended: endedAt !== null, endedAt: endedAt?.toISOString() ?? null }
 }
 
 export async function listPeople(): Promise<StoredPerson[]> {
@@ -100,7 +102,7 @@ export async function hasPeople(): Promise<boolean> {
 }
 
 export async function changePerson(actor: Actor, change: PersonChange): Promise<void> {
-  const { id, version, ended, ...rest } = change
+  const { id, version, ended, name, initials, role } = change
   await changeSeen(
     actor,
     'person',
@@ -112,9 +114,11 @@ export async function changePerson(actor: Actor, change: PersonChange): Promise<
     (tx) =>
       tx.person.updateMany({
         where: { id, version },
-        data: { ...rest, endedAt: ended ? new Date() : null, version: { increment: 1 } },
+        data: { name, initials, role, ...(ended ? {} : { endedAt: null }), version: { increment: 1 } },
       }),
     async (tx) => {
+      // The day on which somebody left stays as it was when only the name is put right later.
+      if (ended) await tx.person.updateMany({ where: { id, endedAt: null }, data: { endedAt: new Date() } })
       // Leads are counted one writer at a time, or two could end each other.
       await tx.$executeRaw`SELECT pg_advisory_xact_lock(hashtext('last lead'))`
       const leads = await tx.person.count({ where: { role: 'lead', endedAt: null } })

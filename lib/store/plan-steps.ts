@@ -3,6 +3,7 @@ import type { Actor } from '#lib/schema/actor'
 import { db } from './db'
 import { Refusal } from './errors'
 import { appendEntry, type EntryToWrite } from './log'
+import { type LotUsing, takeLots } from './lot-moves'
 import { audit, json } from './once'
 import type { StoredPlan } from './patches'
 
@@ -133,6 +134,8 @@ export async function stepPlanWithEntry(
   sawVersion: number,
   to: 'laid' | 'proved',
   write: EntryToWrite,
+  /** What it takes from lots of the stores; written with the entry. */
+  uses: readonly LotUsing[] = [],
 ): Promise<void> {
   await db().sql.begin(async (sql) => {
     const plan = (
@@ -147,6 +150,12 @@ export async function stepPlanWithEntry(
     }
     if (plan.version !== sawVersion) throw planChanged(plan.version as number, plan.state as string)
     await appendEntry(sql, actor, write)
+    await takeLots(sql, actor, uses, {
+      entryId: write.entry.id,
+      planId,
+      doneOn: write.entry.doneOn,
+      because: '',
+    })
     await sql`
       update patch_plan set state = ${to}, ${sql(column)} = ${write.entry.id}, version = version + 1 where id = ${planId}`
     await sql`

@@ -1,6 +1,7 @@
 import 'server-only'
 import { shopDay } from '#lib/core/dates'
 import type { Actor } from '#lib/schema/actor'
+import type { SeasonInput } from '#lib/schema/season'
 import { ShopRules, type ShopSettings } from '#lib/schema/shop'
 import { db } from './db'
 import { changeSeen, dayOf, json } from './once'
@@ -19,7 +20,7 @@ export async function readShop(): Promise<StoredShop | null> {
 }
 
 /** The audit wants a uuid for every record; the one shop has this one. */
-const shopRecordId = '00000000-0000-4000-8000-000000000001'
+export const shopRecordId = '00000000-0000-4000-8000-000000000001'
 
 export async function changeShop(actor: Actor, sawVersion: number, settings: ShopSettings): Promise<void> {
   await changeSeen(
@@ -46,9 +47,9 @@ export async function seasonOf(
   return row ? { name: row.name, startsOn: dayOf(row.startsOn), endsOn: dayOf(row.endsOn) } : null
 }
 
-export async function listSeasons(): Promise<{ name: string; startsOn: string; endsOn: string }[]> {
+export async function listSeasons(): Promise<(SeasonInput & { readonly version: number })[]> {
   const rows = await db().prisma.season.findMany({ orderBy: { startsOn: 'asc' } })
-  return rows.map((row) => ({ name: row.name, startsOn: dayOf(row.startsOn), endsOn: dayOf(row.endsOn) }))
+  return rows.map((row) => ({ ...row, startsOn: dayOf(row.startsOn), endsOn: dayOf(row.endsOn) }))
 }
 
 /** The clock of the shop: the moment, and the day that it is there. */

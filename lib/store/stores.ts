@@ -45,17 +45,20 @@ function toMaterial(row: MaterialModel): StoredMaterial {
     thickestCureMm: row.thickestCureMm,
     cure: readCycle(row.cure),
     postCure: readCycle(row.postCure),
-    priceMinorPerM2: row.priceMinorPerM2,
+    lowBelowM2: row.lowBelowM2,
+    outLifeH: row.outLifeH,
     sourceNote: row.sourceNote,
+    retired: row.retiredAt !== null,
     version: row.version,
   }
 }
 
 function materialColumns(input: MaterialInput) {
-  const { id: _id, fibreContent, cure, postCure, ...rest } = input
+  const { id: _id, fibreContent, cure, postCure, retired, ...rest } = input
   const { DbNull } = prismaNull
   return {
     ...rest,
+    retiredAt: retired ? new Date() : null,
     fibreVolumeFraction: fibreContent.kind === 'fibre-volume' ? fibreContent.fibreVolumeFraction : null,
     resinMassFraction: fibreContent.kind === 'resin-mass' ? fibreContent.resinMassFraction : null,
     resinDensityGcm3: fibreContent.kind === 'resin-mass' ? fibreContent.resinDensityGcm3 : null,

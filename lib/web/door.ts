@@ -7,14 +7,18 @@ import { auth } from '#lib/store/auth'
 import { Refusal } from '#lib/store/errors'
 import type { ActionResult } from './action'
 
-/** Signs in; false where address and password don't go together, or the access was ended. */
-export async function signInBy(email: string, password: string): Promise<boolean> {
+/** Whether somebody was let in; if not, and it was tried too often, how many seconds to wait. */
+export type SignedInOrNot = { readonly ok: true } | { readonly ok: false; readonly waitS: number | null }
+
+/** Signs in; not where address and password don't go together, the access was ended, or it was tried too often. */
+export async function signInBy(email: string, password: string): Promise<SignedInOrNot> {
   try {
     await auth().api.signInEmail({ body: { email, password }, headers: await headers() })
-    return true
+    return { ok: true }
   } catch (error) {
-    if (typeof error === 'object' && error !== null && 'status' in error) return false
-    throw error
+    if (typeof error !== 'object' || error === null || !('status' in error)) throw error
+    const waitS = 'body' in error ? (error.body as { waitS?: unknown } | undefined)?.waitS : null
+    return { ok: false, waitS: typeof waitS === 'number' ? waitS : null }
   }
 }
 

@@ -1,7 +1,8 @@
 import 'server-only'
 import type * as z from 'zod'
 import type { MouldAnswer, MouldListAnswer, MouldRowAnswer } from '#lib/schema/answers/mould'
-import type { listRack, MouldPage, RackRow } from '#lib/services/moulds'
+import type { MouldPage } from '#lib/services/moulds'
+import type { Rack, RackRow } from '#lib/services/rack'
 
 /** A mould of the rack as the API tells it. */
 function rowAnswer({ mould, counts, standing, matters }: RackRow): z.input<typeof MouldRowAnswer> {
@@ -43,9 +44,13 @@ function rowAnswer({ mould, counts, standing, matters }: RackRow): z.input<typeo
 
 export function rackAnswer({
   rows,
+  matching,
+  total,
+  page,
+  pages,
   context,
-}: Awaited<ReturnType<typeof listRack>>): z.input<typeof MouldListAnswer> {
-  return { today: context.today, moulds: rows.map(rowAnswer) }
+}: Rack): z.input<typeof MouldListAnswer> {
+  return { today: context.today, matching, total, page, pages, moulds: rows.map(rowAnswer) }
 }
 
 /** A mould with its face, its points, its patches as the API tells it. */
@@ -58,10 +63,12 @@ export function mouldAnswer(page: MouldPage): z.input<typeof MouldAnswer> {
     part,
     pattern,
     stackCode,
-    areas: page.areas.map(({ mouldId: _mould, position: _position, readings, ...area }) => ({
-      ...area,
-      readings: [...readings],
-    })),
+    areas: page.areas.map(
+      ({ mouldId: _mould, position: _position, readings, struckReadings: _struck, ...area }) => ({
+        ...area,
+        readings: [...readings],
+      }),
+    ),
     points: page.points && { ...page.points, points: [...page.points.points] },
     patches: page.patches.map(({ id, number, title, areaName, place, state, planId, versionNo }) => ({
       id,

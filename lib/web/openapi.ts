@@ -19,6 +19,8 @@ export function openApi() {
       { name: 'compute', description: 'Works on what is sent alone and keeps nothing' },
       { name: 'moulds', description: 'The moulds and how they stand' },
       { name: 'log', description: 'What was done to a mould; entries are added and never changed' },
+      { name: 'search', description: 'Finds things in the whole book' },
+      { name: 'pictures', description: 'Photos and drawings with a mould' },
       { name: 'about' },
     ],
     security: [{ token: [] }, { session: [] }],
@@ -28,7 +30,7 @@ export function openApi() {
         token: {
           type: 'http',
           scheme: 'bearer',
-          description: 'Made with: npm run token -- --name X --role laminator',
+          description: 'Made by a lead on People, or with: npm run token -- --name X --role laminator',
         },
         session: {
           type: 'apiKey',

@@ -48,7 +48,7 @@ describe('sketching', () => {
   test('patches sketched at the same moment get numbers of their own', async () => {
     const { mould, area } = await ground()
     await Promise.all(Array.from({ length: 5 }, () => sketchPatch(ada, sketch(mould.id, area.id))))
-    const numbers = (await listPatches(ada, { mouldId: mould.id })).map((patch) => patch.number)
+    const numbers = (await listPatches(ada, { mouldId: mould.id })).rows.map((patch) => patch.number)
     expect(numbers).toEqual([5, 4, 3, 2, 1])
   })
 
@@ -83,7 +83,7 @@ describe('sketching', () => {
     expect((await refusal(sketchPatch(ada, wanted))).message).toMatch(
       /Worked from the back the cut begins with ply 6/,
     )
-    expect(await listPatches(ada, { mouldId: mould.id })).toEqual([])
+    expect(await listPatches(ada, { mouldId: mould.id })).toEqual({ rows: [], matching: 0 })
     const preview = await previewPatch(ada, wanted)
     expect(preview.outcome).toMatchObject({ ok: false })
   })

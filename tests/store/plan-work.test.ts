@@ -238,7 +238,7 @@ test('a list tells each patch by the version that matters: in work, else the new
   const second = sketch(mould.id, area.id, { patchId })
   await sketchPatch(ada, second)
   const versions = async () =>
-    (await listPatches(ada, { mouldId: mould.id })).map((patch) => [patch.planId, patch.state])
+    (await listPatches(ada, { mouldId: mould.id })).rows.map((patch) => [patch.planId, patch.state])
   expect(await versions()).toEqual([[second.id, 'sketched']])
   await putByPlan(ada, { planId: second.id, sawVersion: 1, reason: 'no' })
   expect(await versions()).toEqual([[planId, 'sketched']])

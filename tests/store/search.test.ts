@@ -199,6 +199,7 @@ describe('places on a face', () => {
     expect(patch).toMatchObject({ title: 'Patch 1', of: { kind: 'mould', code: 'LH-P2' }, state: 'sketched' })
     expect(await titles('lh-p2 patch 1', 'patch')).toEqual(['Patch 1'])
     expect(await titles('lh-s2 patch 1', 'patch')).toEqual([])
+    expect(await titles('lh-p2 patches', 'patch')).toEqual(['Patch 1'])
     expect(await titles(patch?.place ?? '', 'patch')).toEqual(['Patch 1'])
   })
 

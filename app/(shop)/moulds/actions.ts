@@ -2,7 +2,10 @@
 import type { Route } from 'next'
 import { redirect } from 'next/navigation'
 import { writeEntry } from '#lib/services/log'
-import { addMould, addPart, addPattern, addSet, changeMould } from '#lib/services/moulds'
+import { addMould, changeMould } from '#lib/services/moulds'
+import { addPart } from '#lib/services/parts'
+import { addPattern } from '#lib/services/patterns'
+import { addSet } from '#lib/services/sets'
 import { act, formObject } from '#lib/web/action'
 import type { FormAnswer } from '../../ui/action-form'
 
@@ -38,11 +41,9 @@ export async function change(_previous: FormAnswer | null, form: FormData): Prom
 /** Adds a part, a pattern or a split mould from the mould's form, and comes back with it chosen. */
 async function addAndReturn(verb: 'part' | 'pattern' | 'set', form: FormData): Promise<FormAnswer> {
   const raw = {
-    condition: '',
-    place: '',
-    note: '',
-    available: 'true',
-    canBeMadeAgain: 'true',
+    ...{ note: '', partId: '', massKg: '', lengthMm: '', widthMm: '', heightMm: '' },
+    ...{ madeOf: '', condition: '', place: '', owner: '', available: 'true', canBeMadeAgain: 'true' },
+    ...{ liftingPoints: '', backing: '', assembly: '', hardware: [] },
     ...formObject(form),
   }
   const answer = await (verb === 'part'

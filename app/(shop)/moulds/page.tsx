@@ -5,6 +5,7 @@ import { figure } from '#lib/core/units'
 import { listRack, type RackRow } from '#lib/services/rack'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../../ui/link'
+import { Pages } from '../../ui/pages'
 import { SmallPullStrip } from '../../ui/pull-strip'
 import { sinceWords } from '../../ui/release'
 import { weightOf } from '../../ui/stamp'
@@ -129,39 +130,10 @@ export default async function RackPage({ searchParams }: PageProps<'/moulds'>) {
               </tbody>
             </table>
           </div>
-          <Pages page={page} pages={pages} href={(to) => href({ page: String(to) })} />
+          <Pages what="the rack" page={page} pages={pages} href={(to) => href({ page: String(to) })} />
         </>
       )}
     </>
-  )
-}
-
-function Pages({
-  page,
-  pages,
-  href,
-}: {
-  readonly page: number
-  readonly pages: number
-  readonly href: (page: number) => Route
-}) {
-  if (pages === 1) return null
-  return (
-    <nav className="acts rack-pages" aria-label="Pages of the rack">
-      {page > 1 ? (
-        <Link className="btn" href={href(page - 1)}>
-          Page before
-        </Link>
-      ) : null}
-      <span className="note">
-        Page {page} of {pages}
-      </span>
-      {page < pages ? (
-        <Link className="btn" href={href(page + 1)}>
-          Next page
-        </Link>
-      ) : null}
-    </nav>
   )
 }
 

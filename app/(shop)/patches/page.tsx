@@ -4,20 +4,37 @@ import { figure } from '#lib/core/units'
 import { listPatches, planStates } from '#lib/services/patches'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../../ui/link'
+import { Pages } from '../../ui/pages'
 import { weightOf } from '../../ui/stamp'
+import { TableOut } from '../../ui/table-out'
 
 export const metadata: Metadata = { title: 'Patches' }
+
+const perPage = 100
 
 export default async function PatchesPage({ searchParams }: PageProps<'/patches'>) {
   const actor = await requireActor()
   const query = await searchParams
-  const state = typeof query.state === 'string' ? query.state : ''
-  const patches = await listPatches(actor, { mouldId: null })
-  const shown = patches.filter((patch) => state === '' || patch.state === state)
+  const state = planStates.find((each) => each === query.state) ?? ''
+  const page = Math.max(1, Math.trunc(Number(query.page)) || 1)
+  const { rows: shown, matching } = await listPatches(actor, {
+    mouldId: null,
+    states: state === '' ? [] : [state],
+    page,
+    size: perPage,
+  })
+  const href = (change: { readonly state?: string; readonly page?: number }) => {
+    const asked = Object.entries({ state, page: 1, ...change }).filter(
+      ([, value]) => value !== '' && value !== 1,
+    )
+    const words = new URLSearchParams(asked.map(([key, value]) => [key, String(value)]))
+    return (asked.length > 0 ? `/patches?${words}` : '/patches') as Route
+  }
   return (
     <>
       <div className="crumb-row">
         <h1 style={{ marginRight: 'auto' }}>Patches</h1>
+        <TableOut name="patches" label="All patches" />
         {actor.role === 'lead' ? (
           <Link className="btn primary" href={'/patches/new' as Route}>
             Plan a patch
@@ -32,10 +49,7 @@ export default async function PatchesPage({ searchParams }: PageProps<'/patches'
               {each || 'all'}
             </b>
           ) : (
-            <Link
-              key={each}
-              href={(each ? `/patches?state=${encodeURIComponent(each)}` : '/patches') as Route}
-            >
+            <Link key={each} href={href({ state: each })}>
               {each || 'all'}
             </Link>
           ),
@@ -44,9 +58,11 @@ export default async function PatchesPage({ searchParams }: PageProps<'/patches'
       {shown.length === 0 ? (
         <div className="empty">
           <p>
-            {patches.length === 0
+            {state === '' && matching === 0
               ? 'No patch yet. A plan starts from an opening on a face area and the plies of its mould; it stands here from the sketch until it is proved.'
-              : `No patch is ${state}.`}
+              : matching === 0
+                ? `No patch is ${state}.`
+                : 'There is no such page.'}
           </p>
         </div>
       ) : (
@@ -111,6 +127,12 @@ export default async function PatchesPage({ searchParams }: PageProps<'/patches'
           </table>
         </div>
       )}
+      <Pages
+        what="the patches"
+        page={page}
+        pages={Math.ceil(matching / perPage)}
+        href={(to) => href({ page: to })}
+      />
     </>
   )
 }

@@ -1,6 +1,9 @@
 'use server'
+import type { Route } from 'next'
+import { revalidatePath } from 'next/cache'
 import { redirect } from 'next/navigation'
-import { addPerson, changePerson, setPassword } from '#lib/services/people'
+import { leaveDemo } from '#lib/services/leave-demo'
+import { addPerson, changePerson, endToken, makeToken, setPassword } from '#lib/services/people'
 import { act, formObject } from '#lib/web/action'
 import type { FormAnswer } from '../../ui/action-form'
 
@@ -27,4 +30,23 @@ export async function password(_previous: FormAnswer | null, form: FormData): Pr
   const answer = await act(setPassword, formObject(form))
   if (!answer.ok) return unsaid(answer)
   redirect('/people')
+}
+
+/** Answers the token: it is shown in the form's place, and nowhere else again. */
+export async function makeTheToken(_previous: FormAnswer | null, form: FormData): Promise<FormAnswer> {
+  const answer = await act(makeToken, formObject(form))
+  if (answer.ok) revalidatePath('/people')
+  return answer
+}
+
+export async function endTheToken(_previous: FormAnswer | null, form: FormData): Promise<FormAnswer> {
+  const answer = await act(endToken, formObject(form))
+  if (!answer.ok) return answer
+  redirect('/people#tokens' as Route)
+}
+
+export async function leaveTheDemo(_previous: FormAnswer | null, form: FormData): Promise<FormAnswer> {
+  const answer = await act(leaveDemo, formObject(form))
+  if (!answer.ok) return answer
+  redirect('/people?left=demo' as Route)
 }

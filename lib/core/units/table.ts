@@ -17,6 +17,10 @@ export type Quantity =
   | 'fraction'
   | 'modulus'
   | 'force'
+  | 'area'
+  | 'volume'
+  | 'roll-length'
+  | 'hours'
 
 export interface Unit {
   /** As it is written and printed. */
@@ -139,6 +143,46 @@ export const quantities: Readonly<Record<Quantity, QuantityUnits>> = {
       { symbol: 'N', factor: 1 },
       { symbol: 'kN', factor: 1000 },
     ],
+  },
+  area: {
+    name: 'an area',
+    units: [
+      { symbol: 'm2', factor: 1, alsoWritten: ['m²', 'm^2', 'sqm'] },
+      { symbol: 'cm2', factor: 1e-4, alsoWritten: ['cm²', 'cm^2'] },
+      { symbol: 'ft2', factor: 0.3048 * 0.3048, alsoWritten: ['ft²', 'ft^2', 'sq ft', 'sqft'] },
+      { symbol: 'yd2', factor: yardM * yardM, alsoWritten: ['yd²', 'yd^2', 'sq yd'] },
+    ],
+    least: 0,
+  },
+  volume: {
+    name: 'a volume',
+    units: [
+      { symbol: 'l', factor: 1, alsoWritten: ['litre', 'litres', 'liter', 'liters', 'dm3'] },
+      { symbol: 'ml', factor: 0.001, alsoWritten: ['cc', 'cm3'] },
+    ],
+    least: 0,
+  },
+  // Along a roll metres are meant, and in the freezer hours: a bare figure must not be read as mm or minutes.
+  'roll-length': {
+    name: 'a length off the roll',
+    units: [
+      { symbol: 'm', factor: 1 },
+      { symbol: 'cm', factor: 0.01 },
+      { symbol: 'mm', factor: 0.001 },
+      { symbol: 'ft', factor: 0.3048, alsoWritten: ['foot', 'feet'] },
+      { symbol: 'yd', factor: yardM, alsoWritten: ['yard', 'yards'] },
+    ],
+    least: 0,
+  },
+  hours: {
+    name: 'a time in hours',
+    units: [
+      { symbol: 'h', factor: 1, alsoWritten: ['hr', 'hrs', 'hour', 'hours'] },
+      { symbol: 'min', factor: 1 / 60, alsoWritten: ['mins', 'minute', 'minutes'] },
+      { symbol: 'd', factor: 24, alsoWritten: ['day', 'days'] },
+    ],
+    least: 0,
+    compound: ['d', 'h', 'min'],
   },
 }
 

@@ -1,4 +1,7 @@
 import 'server-only'
+import { mouldStates } from '#lib/core/log/index'
+import { hitKinds, longestAsked } from '#lib/core/search/index'
+import { rackSorts } from '#lib/schema/rack'
 import { coatExample, offsetExample, outlineExample, patchExample, pullExample } from './examples'
 import { refTo, type SchemaName } from './schemas'
 
@@ -114,8 +117,21 @@ export const paths = {
     get: {
       operationId: 'listMoulds',
       tags: ['moulds'],
-      summary: 'All moulds with state, counts, release, and what must be settled before the next lay-up',
-      responses: { '200': answers('The rack', 'MouldList'), ...signedIn },
+      summary:
+        'The rack: moulds with state, counts, release, and what must be settled before the next lay-up',
+      parameters: [
+        {
+          name: 'find',
+          in: 'query',
+          description: 'Words in code, name, part, pattern, place',
+          schema: { type: 'string' },
+        },
+        { name: 'state', in: 'query', schema: { type: 'string', enum: [...mouldStates] } },
+        { name: 'sort', in: 'query', schema: { type: 'string', enum: [...rackSorts], default: 'code' } },
+        { name: 'page', in: 'query', schema: { type: 'integer', minimum: 1, default: 1 } },
+        { name: 'size', in: 'query', schema: { type: 'integer', minimum: 1, maximum: 500, default: 500 } },
+      ],
+      responses: { '200': answers('The rack', 'MouldList'), ...signedIn, ...unprocessable },
     },
   },
   '/api/v1/moulds/{code}': {
@@ -167,6 +183,126 @@ export const paths = {
         '409': refused(
           'Stored with other content before (`stored`), or somebody else changed the mould meanwhile (`current`)',
         ),
+        ...unprocessable,
+        ...signedIn,
+      },
+    },
+  },
+  '/api/v1/find': {
+    get: {
+      operationId: 'find',
+      tags: ['search'],
+      summary: 'Searches codes, names, notes, places, people and the log, forgiving slips of typing',
+      parameters: [
+        {
+          name: 'q',
+          in: 'query',
+          required: true,
+          description: 'Words that are all found: "hull port", "LH-P patch 7", "floor B5", "D03"',
+          schema: { type: 'string', maxLength: longestAsked },
+        },
+        {
+          name: 'in',
+          in: 'query',
+          description: 'Only this kind',
+          schema: { type: 'string', enum: [...hitKinds] },
+        },
+        {
+          name: 'limit',
+          in: 'query',
+          description: 'Most hits of each kind',
+          schema: { type: 'integer', minimum: 1, maximum: 100, default: 8 },
+        },
+        {
+          name: 'brief',
+          in: 'query',
+          allowEmptyValue: true,
+          description: 'Sent: only what has a name or a code, for suggestions while typing',
+          schema: { type: 'string' },
+        },
+      ],
+      responses: { '200': answers('What was found, by kind', 'Search'), ...unprocessable, ...signedIn },
+    },
+  },
+  '/api/v1/sets/{code}/log': {
+    parameters: [
+      {
+        name: 'code',
+        in: 'path',
+        required: true,
+        description: 'The code of the split mould, compared without case',
+        schema: { type: 'string' },
+        example: 'LH-SET',
+      },
+    ],
+    post: {
+      operationId: 'writeSetLog',
+      tags: ['log'],
+      summary:
+        'Appends a pull or a clearance on every piece of a split mould, all or none; sent twice, stored once',
+      requestBody: { required: true, content: json('SetLogRequest', { pull: pullExample }) },
+      responses: {
+        '201': answers('Written now', 'SetLog'),
+        '200': answers('It stood there already with the same content', 'SetLog'),
+        ...body,
+        '404': refused('There is no such split mould, or it has no pieces'),
+        '409': refused('Stored with other content before (`stored`)'),
+        ...unprocessable,
+        ...signedIn,
+      },
+    },
+  },
+  '/api/v1/moulds/{code}/pictures': {
+    parameters: [mouldCode],
+    get: {
+      operationId: 'listPictures',
+      tags: ['pictures'],
+      summary: 'Photos and drawings of a mould, newest first; those that were put away left out',
+      parameters: [
+        { name: 'view', in: 'query', description: 'Only this fixed view', schema: { type: 'string' } },
+      ],
+      responses: {
+        '200': answers('The pictures', 'PictureList'),
+        '404': refused('There is no such mould'),
+        ...signedIn,
+      },
+    },
+    post: {
+      operationId: 'addPicture',
+      tags: ['pictures'],
+      summary: 'Takes a photo or a drawing in; sent twice with the same id, stored once',
+      description:
+        'JPEG, PNG, WebP, GIF, AVIF, TIFF up to 25 MB and 60 megapixels, judged by content; a drawing also as PDF. Photos are turned right, made at most 2560 px, and kept without EXIF: where they were taken is not kept. 503: not now, send it again; 507: the disk of the database is full.',
+      requestBody: {
+        required: true,
+        content: {
+          'multipart/form-data': {
+            schema: {
+              type: 'object',
+              required: ['file', 'id'],
+              properties: {
+                file: { type: 'string', contentMediaType: 'application/octet-stream' },
+                id: { type: 'string', format: 'uuid' },
+                kind: { type: 'string', enum: ['photo', 'drawing'], default: 'photo' },
+                caption: { type: 'string' },
+                view: { type: 'string', description: 'Name of a fixed view: "floor from the front"' },
+                takenOn: {
+                  type: 'string',
+                  format: 'date',
+                  description: 'Left out: the day that the photo itself names, else today',
+                },
+                entryId: { type: 'string', format: 'uuid', description: 'The entry that it stands beside' },
+              },
+            },
+          },
+        },
+      },
+      responses: {
+        '201': answers('Stored now', 'AddedPicture'),
+        '200': answers('It stood there already with the same content', 'AddedPicture'),
+        ...body,
+        '404': refused('There is no such mould'),
+        '409': refused('Stored with other content before (`stored`)'),
         ...unprocessable,
         ...signedIn,
       },

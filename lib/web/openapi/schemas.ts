@@ -1,10 +1,19 @@
 import 'server-only'
 import * as z from 'zod'
-import { EntryAnswer, HealthAnswer, LogAnswer, MouldAnswer, MouldListAnswer } from '#lib/schema/answers/mould'
+import {
+  EntryAnswer,
+  HealthAnswer,
+  LogAnswer,
+  MouldAnswer,
+  MouldListAnswer,
+  SetLogAnswer,
+} from '#lib/schema/answers/mould'
 import { OffsetAnswer, OutlineAnswer } from '#lib/schema/answers/outline'
 import { PatchAnswer } from '#lib/schema/answers/patch'
+import { AddedPictureAnswer, PictureAnswer, PictureListAnswer } from '#lib/schema/answers/picture'
+import { HitAnswer, SearchAnswerSchema } from '#lib/schema/answers/search'
 import { FindingAnswer, ProblemAnswer, RegionAnswer, WorkingAnswer } from '#lib/schema/answers/shared'
-import { logRequest } from '#lib/schema/log-request'
+import { logRequest, setLogRequest } from '#lib/schema/log-request'
 import { OffsetRequest, OutlineRequest, PatchInputSchema } from '#lib/schema/patch'
 
 /** What is sent, in numbers with the unit in the name: never the text of a form. */
@@ -13,6 +22,7 @@ const sent = {
   PatchRequest: PatchInputSchema,
   OffsetRequest,
   LogRequest: logRequest({}),
+  SetLogRequest: setLogRequest({}),
 } as const
 
 const answered = {
@@ -27,6 +37,12 @@ const answered = {
   Mould: MouldAnswer,
   Log: LogAnswer,
   LogEntry: EntryAnswer,
+  SetLog: SetLogAnswer,
+  SearchHit: HitAnswer,
+  Search: SearchAnswerSchema,
+  Picture: PictureAnswer,
+  PictureList: PictureListAnswer,
+  AddedPicture: AddedPictureAnswer,
   Health: HealthAnswer,
 } as const
 

@@ -24,6 +24,13 @@ ADD COLUMN     "version" INTEGER NOT NULL DEFAULT 1,
 ADD COLUMN     "width_mm" DOUBLE PRECISION;
 
 -- AlterTable
+ALTER TABLE "patch_plan" ADD COLUMN     "length_mm" DOUBLE PRECISION NOT NULL DEFAULT 0,
+ADD COLUMN     "place" TEXT NOT NULL DEFAULT '',
+ADD COLUMN     "ply_count" INTEGER NOT NULL DEFAULT 0,
+ADD COLUMN     "side" TEXT NOT NULL DEFAULT '',
+ADD COLUMN     "stop_count" INTEGER NOT NULL DEFAULT 0;
+
+-- AlterTable
 ALTER TABLE "pattern" ADD COLUMN     "height_mm" DOUBLE PRECISION,
 ADD COLUMN     "length_mm" DOUBLE PRECISION,
 ADD COLUMN     "made_of" TEXT NOT NULL DEFAULT '',
@@ -569,6 +576,22 @@ FROM stock_lot l
 LEFT JOIN LATERAL (SELECT m.* FROM counting m WHERE m.lot_id = l.id AND m.kind = 'counted'
   ORDER BY m.done_on DESC, m.written_at DESC, m.id DESC LIMIT 1) c ON true;
 
+-- What lists show of a plan.
+CREATE FUNCTION summarise_plan() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+  NEW.place := COALESCE(NEW.result -> 'value' ->> 'place', '');
+  NEW.side := COALESCE(NEW.input ->> 'side', '');
+  NEW.length_mm := COALESCE((NEW.result -> 'value' -> 'lengths' ->> 'lengthMm')::double precision, 0);
+  NEW.ply_count := COALESCE(jsonb_array_length(NEW.result -> 'value' -> 'plies'), 0);
+  NEW.stop_count := jsonb_array_length(jsonb_path_query_array(NEW.result, '$.findings[*] ? (@.severity == "stop")'));
+  RETURN NEW;
+END $$;
+CREATE TRIGGER "patch_plan_summary" BEFORE INSERT OR UPDATE OF "input", "result" ON "patch_plan" FOR EACH ROW EXECUTE FUNCTION summarise_plan();
+UPDATE "patch_plan" SET "place" = COALESCE("result" -> 'value' ->> 'place', ''), "side" = COALESCE("input" ->> 'side', ''),
+  "length_mm" = COALESCE(("result" -> 'value' -> 'lengths' ->> 'lengthMm')::double precision, 0),
+  "ply_count" = COALESCE(jsonb_array_length("result" -> 'value' -> 'plies'), 0),
+  "stop_count" = jsonb_array_length(jsonb_path_query_array("result", '$.findings[*] ? (@.severity == "stop")'));
+
 -- A tally for every mould, raised by whatever may change what the views say of it.
 CREATE FUNCTION raise_tally(mould uuid) RETURNS void LANGUAGE sql AS $$
   INSERT INTO mould_tally (mould_id) SELECT mould WHERE mould IS NOT NULL
@@ -639,4 +662,4 @@ CREATE INDEX "patch_words_idx" ON "patch" USING gin (plain_words(' ' || "title" 
 CREATE INDEX "locating_point_tag_idx" ON "locating_point" (plain_words("tag") text_pattern_ops);
 CREATE INDEX "face_area_words_idx" ON "face_area" (plain_words("name") text_pattern_ops);
 CREATE INDEX "picture_words_idx" ON "picture" USING gin (plain_words(' ' || "caption" || ' ' || "view") gin_trgm_ops);
-CREATE INDEX "patch_plan_place_idx" ON "patch_plan" (plain_words("result" -> 'value' ->> 'place') text_pattern_ops);
+CREATE INDEX "patch_plan_place_idx" ON "patch_plan" (plain_words("place") text_pattern_ops);

@@ -36,7 +36,8 @@ describe('what was asked', () => {
   test('a number after "patch", with what stands before it', () => {
     expect(readAsked('Patch 7').patch).toEqual({ number: 7, words: [] })
     expect(readAsked('lh-p patch #12').patch).toEqual({ number: 12, words: ['lh-p'] })
-    expect(readAsked('patches').patch).toBeNull()
+    expect(readAsked('lh-p patches').patch).toEqual({ number: null, words: ['lh-p'] })
+    expect(readAsked('patch test').patch).toBeNull()
     expect(readAsked('dispatch 7').patch).toBeNull()
   })
 

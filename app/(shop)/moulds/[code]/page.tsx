@@ -1,22 +1,28 @@
 import type { Metadata, Route } from 'next'
 import { notFound } from 'next/navigation'
 import { shortDate } from '#lib/core/dates'
-import { faceDrawing } from '#lib/core/drawing/index'
 import { meanThicknessMm, stackUp } from '#lib/core/laminate/index'
-import { entryWords, kindNames, type LogKind, leakLossMbar, logKinds } from '#lib/core/log/index'
+import { mouldLost } from '#lib/core/lineage/index'
+import { kindNames, leakLossMbar, pullsWords } from '#lib/core/log/index'
 import { figure } from '#lib/core/units'
-import { faceModelOf } from '#lib/services/face-model'
 import { type MouldPage, readMouldPage } from '#lib/services/moulds'
 import { readSettings } from '#lib/services/shop'
 import { stackPlies } from '#lib/services/stores'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
+import { CantBeMadeAgain } from '../../../ui/cant-be-made-again'
 import { Demoulding } from '../../../ui/demoulding'
-import { DrawingLegend } from '../../../ui/drawing/legend'
-import { TwoWidths } from '../../../ui/drawing/two-widths'
-import { History } from '../../../ui/history'
+import { facesAsked, MouldFaces } from '../../../ui/drawing/mould-faces'
 import { Link } from '../../../ui/link'
+import { HistorySection } from '../../../ui/log/history-section'
+import { Clocks } from '../../../ui/log/log-asides'
+import { LogMenu } from '../../../ui/log/log-menu'
+import { OpenMatters } from '../../../ui/log/open-matters'
+import { Wrote } from '../../../ui/log/wrote'
 import { Matters } from '../../../ui/matters'
+import { MouldParts } from '../../../ui/mould-parts'
+import { PictureBlock } from '../../../ui/pictures/picture-block'
+import { PieceOfSet } from '../../../ui/piece-of-set'
 import { LargePullStrip } from '../../../ui/pull-strip'
 import { Release } from '../../../ui/release'
 import { Stamp } from '../../../ui/stamp'
@@ -26,15 +32,8 @@ export async function generateMetadata({ params }: PageProps<'/moulds/[code]'>):
   return { title: decodeURIComponent((await params).code) }
 }
 
-/** How much of the history a page opens with. */
-const firstLines = 40
-
-/** Kinds that are offered as a button; the rest stand under More. */
+/** Kinds that are offered as a button; all of them stand under More. */
 const quick = ['coat', 'leak-check', 'damage'] as const
-const more = logKinds.filter(
-  (kind) =>
-    !['coat', 'leak-check', 'damage', 'cleared', 'pull', 'patch-laid', 'proved', 'correction'].includes(kind),
-)
 
 export default async function MouldPageView({ params, searchParams }: PageProps<'/moulds/[code]'>) {
   const code = decodeURIComponent((await params).code)
@@ -47,11 +46,6 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
   const base = `/moulds/${encodeURIComponent(mould.code)}`
   const mayLog = actor.role !== 'viewer'
   const lead = actor.role === 'lead'
-  const wanted = kindsOf(query.kind)
-  const wrote = page.entries.find((entry) => entry.id === query.wrote)
-  const ofKind =
-    wanted.length > 0 ? page.entries.filter((entry) => wanted.includes(entry.kind)) : page.entries
-  const entries = query.all === 'yes' ? ofKind : ofKind.slice(0, firstLines)
   const main = counts.clearedOn ? 'pull' : 'cleared'
   return (
     <>
@@ -76,11 +70,7 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
                   {main === 'cleared' ? (
                     <Link href={`${base}/log/pull` as Route}>Pull, not cleared</Link>
                   ) : null}
-                  {more.map((kind) => (
-                    <Link key={kind} href={`${base}/log/${kind}` as Route}>
-                      {kindNames[kind]}
-                    </Link>
-                  ))}
+                  <LogMenu of="mould" base={base} />
                   {lead ? (
                     <>
                       <Link href={`/patches/new?mould=${encodeURIComponent(mould.code)}` as Route}>
@@ -99,22 +89,15 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
         </div>
       </div>
 
-      {wrote ? (
-        <p className="notice done" role="status" style={{ marginBottom: 16 }}>
-          Written: {entryWords(wrote).what}
-          {entryWords(wrote).detail ? `, ${entryWords(wrote).detail}` : ''}
-        </p>
-      ) : null}
+      <Wrote actor={actor} id={query.wrote} />
+      <CantBeMadeAgain
+        of={mouldLost(mould, mould.pattern)}
+        act="Cut, strip or move it only with that in mind."
+      />
 
       <div className="mould-top">
         <div className="sheet">
-          <Face
-            page={page}
-            area={text(query.area)}
-            fromBack={query.view === 'back'}
-            base={base}
-            lead={lead}
-          />
+          <MouldFaces page={page} asked={facesAsked(query)} base={base} lead={lead} />
           <TitleStrip page={page} />
         </div>
         <aside className="stack-gap" aria-label="Before the next lay-up">
@@ -123,11 +106,26 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
             <Matters code={mould.code} matters={matters} mayLog={mayLog} />
           </section>
           <section className="rule-top">
+            <h2>Open matters</h2>
+            {counts.openMatters.length === 0 ? (
+              <p className="note">
+                Nothing is open.{' '}
+                {mayLog ? <Link href={`${base}/log/matter` as Route}>Open a matter</Link> : null}
+              </p>
+            ) : (
+              <OpenMatters matters={counts.openMatters} base={base} today={context.today} mayLog={mayLog} />
+            )}
+          </section>
+          <section className="rule-top">
             <h2>Release</h2>
             <Release targets={counts.release} today={context.today} />
           </section>
-          <Handling page={page} />
         </aside>
+        <div className="columns mould-more">
+          {mould.set ? <PieceOfSet actor={actor} setCode={mould.set.code} mouldId={mould.id} /> : null}
+          <Clocks counts={counts} />
+          <Handling page={page} />
+        </div>
       </div>
 
       <section style={{ marginTop: 28 }}>
@@ -141,165 +139,21 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
       </section>
 
       <Patches page={page} lead={lead} />
+      <MouldParts actor={actor} code={mould.code} today={context.today} />
+      <PictureBlock subject={{ on: 'mould', onId: mould.id, code: mould.code }} />
 
-      <section style={{ marginTop: 28 }}>
-        <h2>History</h2>
-        <p className="acts note" style={{ margin: '6px 0' }}>
-          <span>Show</span>
-          <Filter href={base} on={wanted.length === 0} name="all" />
-          {filters.map(({ name, kinds }) => (
-            <Filter
-              key={name}
-              href={`${base}?kind=${kinds.join(',')}`}
-              on={wanted.length > 0 && kinds.includes(wanted[0] ?? 'note')}
-              name={name}
-            />
-          ))}
-        </p>
-        {entries.length === 0 ? (
-          <p className="empty">
-            {page.entries.length === 0
-              ? 'Nothing written yet. What happens to this mould stands here for good: pulls, coats, checks, patches, moves.'
-              : 'Nothing of this kind is written.'}
-          </p>
-        ) : (
-          <History
-            code={mould.code}
-            entries={entries}
-            initials={page.initials}
-            today={context.today}
-            timeZone={context.shop.timeZone}
-            mayLog={mayLog}
-          />
-        )}
-        {entries.length < ofKind.length ? (
-          <p style={{ marginTop: 12 }}>
-            <Link
-              className="btn"
-              href={
-                `${base}?${new URLSearchParams({ ...(wanted.length > 0 ? { kind: wanted.join(',') } : {}), all: 'yes' })}` as Route
-              }
-              scroll={false}
-            >
-              Show all {ofKind.length} entries
-            </Link>
-          </p>
-        ) : null}
-      </section>
+      <HistorySection
+        actor={actor}
+        subject={{ mouldId: mould.id }}
+        base={base}
+        query={query}
+        initials={page.initials}
+        today={context.today}
+        timeZone={context.shop.timeZone}
+        mayLog={mayLog}
+      />
     </>
   )
-
-  function text(value: string | string[] | undefined): string | null {
-    return typeof value === 'string' ? value : null
-  }
-}
-
-const filters: readonly { readonly name: string; readonly kinds: readonly LogKind[] }[] = [
-  { name: 'pulls', kinds: ['pull', 'cleared'] },
-  { name: 'release', kinds: ['strip', 'clean', 'seal', 'coat', 'tape-test'] },
-  { name: 'leaks', kinds: ['leak-check'] },
-  { name: 'damage and repair', kinds: ['damage', 'inspection', 'patch-laid', 'proved', 'dowel-changed'] },
-  { name: 'place and state', kinds: ['moved', 'state'] },
-  { name: 'notes', kinds: ['note', 'correction'] },
-]
-
-function kindsOf(value: string | string[] | undefined): LogKind[] {
-  if (typeof value !== 'string') return []
-  return value.split(',').filter((kind): kind is LogKind => logKinds.some((known) => known === kind))
-}
-
-function Filter({ href, on, name }: { readonly href: string; readonly on: boolean; readonly name: string }) {
-  return on ? (
-    <b aria-current="true">{name}</b>
-  ) : (
-    <Link href={href as Route} scroll={false}>
-      {name}
-    </Link>
-  )
-}
-
-function Face({
-  page,
-  area,
-  fromBack,
-  base,
-  lead,
-}: {
-  readonly page: MouldPage
-  readonly area: string | null
-  readonly fromBack: boolean
-  readonly base: string
-  readonly lead: boolean
-}) {
-  const shown = page.areas.find((candidate) => candidate.id === area) ?? areaInWork(page) ?? page.areas[0]
-  if (!shown) {
-    return (
-      <div className="empty" style={{ border: 0 }}>
-        <p>
-          No face area yet. With its outline the face is drawn here to scale, with dowels, patches and the
-          location grid.
-        </p>
-        {lead ? (
-          <p>
-            <Link className="btn" href={`${base}/areas/new` as Route}>
-              Add an area
-            </Link>
-          </p>
-        ) : null}
-      </div>
-    )
-  }
-  const model = faceModelOf(page.mould.code, shown, page.points, page.plans)
-  const seenFrom = fromBack ? 'back' : 'cavity'
-  const planOf = (name: string) => page.patches.find((patch) => `Patch ${patch.number}` === name)
-  const drawn = faceDrawing(model, { kind: 'screen', widthPx: 880, maxHeightPx: 560 }, seenFrom)
-  return (
-    <>
-      <div className="face-head">
-        {page.areas.length > 1 ? (
-          <span className="acts">
-            {page.areas.map((candidate) => (
-              <Filter
-                key={candidate.id}
-                href={`${base}?area=${candidate.id}${fromBack ? '&view=back' : ''}`}
-                on={candidate.id === shown.id}
-                name={candidate.name}
-              />
-            ))}
-          </span>
-        ) : (
-          <b>{shown.name}</b>
-        )}
-        <span className="acts">
-          {lead ? <Link href={`${base}/areas/${shown.id}` as Route}>Change the area</Link> : null}
-          <Link href={`${base}?area=${shown.id}${fromBack ? '' : '&view=back'}` as Route} scroll={false}>
-            {fromBack ? 'See it from the cavity' : 'See it from the back'}
-          </Link>
-        </span>
-      </div>
-      <div className="face-room">
-        <TwoWidths
-          id={`face-${shown.id}`}
-          draw={(medium) => faceDrawing(model, medium, seenFrom)}
-          widthPx={880}
-          maxHeightPx={560}
-          hrefOf={(subject) => {
-            const patch = subject.kind === 'dowel' ? undefined : planOf(subject.name)
-            return patch ? `/patches/${patch.id}` : null
-          }}
-        />
-      </div>
-      <div className="legend-row">
-        <DrawingLegend keys={drawn.legend} />
-      </div>
-    </>
-  )
-}
-
-/** Where something is going on: an area with a patch that is planned, on the bench or not yet proved. */
-function areaInWork(page: MouldPage): MouldPage['areas'][number] | undefined {
-  const open = page.plans.filter(({ plan }) => plan.state !== 'proved' && plan.state !== 'put by')
-  return page.areas.find((area) => open.some(({ patch }) => patch.areaId === area.id))
 }
 
 /** The data of the mould stand in the strip at the foot of its drawing. */
@@ -314,13 +168,17 @@ function TitleStrip({ page }: { readonly page: MouldPage }) {
         <small>
           {mould.code}
           {mould.set ? `, piece ${mould.pieceNo} of ${mould.set.pieces}` : ''}
-          {mould.pattern ? `, off pattern ${mould.pattern.code}` : ''}
+          {mould.pattern ? (
+            <>
+              , off pattern{' '}
+              <Link href={`/patterns/${encodeURIComponent(mould.pattern.code)}` as Route}>
+                {mould.pattern.code}
+              </Link>
+            </>
+          ) : null}
           {mould.madeWhen ? ` in ${mould.madeWhen}` : ''}
         </small>
         <h1>{mould.name}</h1>
-        {mould.canBeMadeAgain && (mould.pattern?.canBeMadeAgain ?? true) ? null : (
-          <small className="held">Can't be made again</small>
-        )}
       </div>
       <div>
         <small>Stack{built ? `, ${figure(built.thicknessMm, 1)} mm built` : ''}</small>
@@ -340,10 +198,8 @@ function TitleStrip({ page }: { readonly page: MouldPage }) {
         </small>
       </div>
       <div>
-        <small>Clocks</small>
-        <b>
-          {counts.pulls} {counts.pulls === 1 ? 'pull' : 'pulls'}
-        </b>
+        <small>Pulls</small>
+        <b>{pullsWords(counts)}</b>
         <small>
           {counts.pullsThisSeason} this season
           {counts.pullsNotCleared > 0 ? `, ${counts.pullsNotCleared} not cleared` : ''}

@@ -44,16 +44,7 @@ export async function tick(_previous: FormAnswer | null, form: FormData): Promis
 }
 
 export async function lay(_previous: FormAnswer | null, form: FormData): Promise<FormAnswer> {
-  const raw = formObject(form)
-  const materials = form.getAll('material').map(String)
-  const lots = materials.map((material, index) => ({ material, lot: String(form.get(`lot${index}`) ?? '') }))
-  const answer = await step(layPatch, { ...raw, lots })
-  if (answer.ok) return answer
-  // The lot of each material has a field of its own.
-  const fields = Object.fromEntries(
-    Object.entries(answer.fields).map(([key, says]) => [key.replace(/^lots\.(\d+)\.lot$/, 'lot$1'), says]),
-  )
-  return { ...answer, fields, typed: raw }
+  return step(layPatch, formObject(form))
 }
 
 export async function prove(_previous: FormAnswer | null, form: FormData): Promise<FormAnswer> {

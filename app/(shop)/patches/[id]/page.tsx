@@ -7,6 +7,7 @@ import { edgeWords, sideWords } from '#lib/core/repair/index'
 import { figure } from '#lib/core/units'
 import { readPatch } from '#lib/services/patches'
 import { readSettings, type ShopContext } from '#lib/services/shop'
+import { planStock } from '#lib/services/stores-lots'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
 import { TwoWidths } from '../../../ui/drawing/two-widths'
@@ -17,6 +18,7 @@ import { PlyTable } from '../../../ui/patch-plies'
 import { Stamp } from '../../../ui/stamp'
 import { TakeOff } from '../../../ui/take-off'
 import { Working } from '../../../ui/working'
+import { Downloads } from './downloads'
 import { PlanSteps } from './steps'
 import '../plan.css'
 
@@ -33,7 +35,7 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
   const current = patch?.plans.find((plan) => plan.state !== 'put by') ?? patch?.plans[0]
   const plan = query.v ? patch?.plans.find((candidate) => String(candidate.versionNo) === query.v) : current
   if (!patch || !plan) notFound()
-  const context = await readSettings(actor, {})
+  const [context, stock] = await Promise.all([readSettings(actor, {}), planStock(actor, { planId: plan.id })])
   const value = plan.result.value
   const version = `?v=${plan.versionNo}`
   // At the bench the lines are worked through first; before that the step itself comes first.
@@ -46,6 +48,7 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
         selfChecked={plan.createdById === actor.id}
         today={context.today}
         entryId={randomUUID()}
+        stock={stock}
       />
     </section>
   )
@@ -78,6 +81,7 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
           ) : null}
         </div>
       </div>
+      <Downloads patchId={patch.id} versionNo={plan.versionNo} />
       {plan !== current ? (
         <p className="notice look" style={{ marginBottom: 16 }}>
           This is version {plan.versionNo}.{' '}
@@ -115,7 +119,7 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
         </section>
         <section>
           <h2>What it takes</h2>
-          <TakeOff takeOff={value.takeOff} />
+          <TakeOff takeOff={value.takeOff} covers={toBeLaid.includes(plan.state) ? stock : []} />
           <div style={{ marginTop: 14 }}>
             <Working steps={plan.result.working} />
           </div>
@@ -145,6 +149,9 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
     </>
   )
 }
+
+/** States of a plan whose material is still to be taken from the stores. */
+const toBeLaid: readonly Plan['state'][] = ['sketched', 'signed', 'on the bench']
 
 const nextStep: Readonly<Record<Plan['state'], string | null>> = {
   sketched: 'Sign',

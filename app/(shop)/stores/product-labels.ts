@@ -1,0 +1,21 @@
+/** Names of the fields of a product card, for the list of what somebody else changed. */
+export const productLabels: Readonly<Record<string, string>> = {
+  name: 'Name',
+  use: 'Used as',
+  unit: 'Counted in',
+  coats: 'Coats as new',
+  intervalMin: 'Between coats',
+  flashMin: 'Solvent gone after',
+  cureMin: 'May be used after',
+  cureC: 'at, °C',
+  potLifeMin: 'Pot life',
+  shelfLifeDays: 'Keeps closed',
+  openLifeDays: 'Keeps opened',
+  heatLimitC: 'Hottest use',
+  lowBelow: 'Low below',
+  storeAt: 'Keep it',
+  cautions: 'Cautions',
+  note: 'Note',
+  sourceNote: 'Where the figures come from',
+  retired: 'No longer bought',
+}

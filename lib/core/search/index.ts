@@ -1,0 +1,6 @@
+export { type Asked, longestAsked, readAsked } from './asked'
+export { fold, squeeze } from './fold'
+export { type GridCell, readCell } from './grid-cell'
+export { type Hit, type HitFit, type HitKind, hitFits, hitKindNames, hitKinds, hitKindWords } from './hit'
+export { kindsNamed } from './named-kinds'
+export { nearestWord, slipsAllowed, slipsBetween } from './near-word'
