@@ -1,6 +1,8 @@
 import 'server-only'
 import type { LogEntry, LogKind } from '#lib/core/log/index'
+import { fold } from '#lib/core/search/index'
 import { db, type Sql } from './db'
+import { likeText } from './search/match'
 
 /** Of whom the history is: a mould or a pattern. */
 export type LogSubject = { readonly mouldId: string } | { readonly patternId: string }
@@ -39,7 +41,7 @@ function ofSubject(sql: Sql, subject: LogSubject) {
 
 export interface HistoryFilter {
   readonly kinds?: readonly LogKind[]
-  /** Words that all stand in the entry, its area or the name of who wrote it, in any case of letters. */
+  /** Words that all stand in the entry, its area or the name of who wrote it, in any case of letters, with or without accents. */
   readonly find?: string
   /** Only what stands before this entry. */
   readonly olderThan?: string
@@ -48,14 +50,14 @@ export interface HistoryFilter {
 
 /** What a filter lets through, without regard to the page. */
 function fits(sql: Sql, subject: LogSubject, { kinds = [], find = '' }: HistoryFilter) {
-  const words = find
-    .toLowerCase()
+  const words = fold(find)
     .split(/\s+/)
     .filter((word) => word !== '')
     .slice(0, 8)
   const told = words.map((word) => {
-    const like = `%${word.replace(/[\\%_]/g, (sign) => `\\${sign}`)}%`
-    return sql`and (entry_words(e.note, e.data) like ${like} or lower(coalesce(a.name, '')) like ${like} or lower(e.by_name) like ${like})`
+    const like = `%${likeText(word)}%`
+    return sql`and (entry_words(e.note, e.data) like ${like} or plain_words(coalesce(a.name, '')) like ${like}
+      or plain_words(e.by_name) like ${like})`
   })
   return sql`${ofSubject(sql, subject)} ${kinds.length > 0 ? sql`and e.kind in ${sql([...kinds])}` : sql``}
     ${told.reduce((all, each) => sql`${all} ${each}`, sql``)}`

@@ -9,9 +9,24 @@ import { aPatch } from './patch-book'
 
 export type Row = Readonly<Record<string, unknown>>
 
-export const ids = { mould: '', other: '', area: '', patch: '', plan: '', entry: '' }
+export const ids = {
+  mould: '',
+  other: '',
+  area: '',
+  patch: '',
+  plan: '',
+  entry: '',
+  set: '',
+  builtPart: '',
+  lot: '',
+  picture: '',
+}
 
-/** Fills `ids`: a mould with a laid patch, and another mould. */
+/** A pattern and a product that are there, for changes that name one. */
+export const patternId = '00000000-0000-4000-8000-000000000061'
+export const productId = '00000000-0000-4000-8000-000000000062'
+
+/** Fills `ids`: a mould with a laid patch and a picture, another mould, a split mould, a part and a lot. */
 export function rows(): void {
   beforeAll(async () => {
     const [mould, other] = [await aMould(), await aMould()]
@@ -25,7 +40,22 @@ export function rows(): void {
       plan: planId,
       entry: entryId,
     })
+    Object.assign(ids, {
+      set: await idOf('mould_set'),
+      builtPart: await idOf('built_part'),
+      lot: await idOf('stock_lot'),
+      picture: await idOf('picture'),
+    })
+    await insert('pattern', { ...good.pattern?.(), id: patternId })
+    await insert('product', { ...good.product?.(), id: productId })
   })
+}
+
+/** Writes the good row of a table and answers its id. */
+async function idOf(table: string): Promise<string> {
+  const id = randomUUID()
+  await insert(table, { ...good[table]?.(), id })
+  return id
 }
 
 /** A row that is taken, for each table. */
@@ -115,6 +145,65 @@ export const good: Readonly<Record<string, () => Row>> = {
     detail: '',
     second_person: false,
   }),
+  set_hardware: () => ({
+    set_id: ids.set,
+    position: 1 + Math.floor(Math.random() * 1e9),
+    kind: 'bolt',
+    name: 'flange bolt',
+  }),
+  built_part: () => ({ serial: `B-${randomUUID()}` }),
+  built_part_lot: () => ({
+    built_part_id: ids.builtPart,
+    position: 1 + Math.floor(Math.random() * 1e9),
+    material: '200 twill',
+    lot: 'R-1',
+  }),
+  product: () => ({ name: randomUUID(), use: 'release' }),
+  stock_lot: () => ({
+    material_id: surfaceId,
+    lot: `R-${randomUUID()}`,
+    container: 'roll',
+    quantity: 10,
+    received_on: '2024-05-01',
+  }),
+  lot_move: () => ({
+    id: randomUUID(),
+    lot_id: ids.lot,
+    kind: 'used',
+    amount: 1,
+    done_on: '2024-05-02',
+    by_name: 'Ada',
+  }),
+  price: () => ({
+    material_id: surfaceId,
+    minor_per_unit: 4200,
+    unit: 'm2',
+    currency: 'EUR',
+    from_on: '2024-05-01',
+    by_name: 'Ada',
+  }),
+  rate: () => ({
+    operation: 'lay-up',
+    basis: 'hour',
+    hours: 1,
+    minor_per_basis: 5500,
+    currency: 'EUR',
+    from_on: '2024-05-01',
+    by_name: 'Ada',
+  }),
+  picture: () => ({
+    id: randomUUID(),
+    kind: 'photo',
+    mime_type: 'image/jpeg',
+    width_px: 1600,
+    height_px: 1200,
+    size_bytes: 200_000,
+    taken_on: '2024-05-01',
+    mould_id: ids.mould,
+    by_name: 'Ada',
+    content_hash: randomUUID(),
+  }),
+  picture_bytes: () => ({ picture_id: ids.picture, size: 'full', bytes: Buffer.from('picture') }),
 }
 
 export const json = (value: unknown) => db().sql.json(value as never)

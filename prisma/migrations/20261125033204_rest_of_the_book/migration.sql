@@ -630,8 +630,9 @@ CREATE EXTENSION IF NOT EXISTS pg_trgm;
 CREATE FUNCTION plain_words(words text) RETURNS text LANGUAGE plpgsql IMMUTABLE STRICT PARALLEL SAFE COST 5 AS $$
 BEGIN
   IF octet_length(words) = char_length(words) THEN RETURN lower(words); END IF;
-  RETURN replace(replace(replace(translate(lower(regexp_replace(normalize(words, NFKD), U&'[\0300-\036F]', '', 'g')),
-    U&'\00F8\00D8\0142\0141\0111\0131', 'oolldi'), U&'\00DF', 'ss'), U&'\00E6', 'ae'), U&'\0153', 'oe');
+  RETURN replace(replace(replace(replace(replace(replace(translate(lower(regexp_replace(normalize(words, NFKD), U&'[\0300-\036F]', '', 'g')),
+    U&'\00F8\00D8\0142\0141\0111\0110\0131', 'oollddi'), U&'\00DF', 'ss'), U&'\1E9E', 'ss'), U&'\00E6', 'ae'), U&'\00C6', 'ae'), U&'\0153', 'oe'),
+    U&'\0152', 'oe');
 END $$;
 -- A code without the signs between: "LH-P2", "lh p2" and "lhp2" are one.
 CREATE FUNCTION squeezed(code text) RETURNS text LANGUAGE sql IMMUTABLE STRICT PARALLEL SAFE
