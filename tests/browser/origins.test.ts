@@ -14,8 +14,9 @@ test('the shop is reached under two names: signing in and writing work under bot
     await fill(page, 'E-mail', hand.email)
     await fill(page, 'Password', hand.password)
     await press(page, 'Sign in')
-    await page.waitForURL(`${origin}/`)
-    await page.goto(`${origin}/moulds/LH-B/log/note`)
+    // Who was sent to the sign-in comes back to where they wanted to go.
+    await page.getByRole('button', { name: 'Write it down' }).waitFor()
+    expect(page.url()).toBe(`${origin}/moulds/LH-B/log/note`)
     const words = `under ${new URL(origin).hostname}, ${randomUUID()}`
     await page.getByText('Another day or time, and a note').click()
     await fill(page, 'Note', words)

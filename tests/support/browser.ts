@@ -67,7 +67,7 @@ async function newPage(options: NonNullable<Parameters<Browser['newContext']>[0]
   mishaps.set(page, seen)
   page.on('pageerror', (error) => seen.push(error.message))
   page.on('console', (message) => {
-    if (message.type() === 'error') seen.push(message.text())
+    if (message.type() === 'error') seen.push(`${message.text()} ${message.location().url}`.trim())
   })
   page.on('response', (response) => {
     if (response.status() >= 500) seen.push(`${response.status()} ${response.url()}`)
