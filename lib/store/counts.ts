@@ -25,17 +25,16 @@ export interface StripMarks {
 }
 
 /**
- * Counts and last entries for some moulds or for all, from the views over the log; no judgement here. Without a
+ * Counts and last entries for some moulds, from the views over the log; no judgement here. Without a
  * season `pullsThisSeason` counts all pulls. Within a transaction it is asked on the transaction's own connection:
  * waiting for a second one while holding a lock would let a few writers block each other for ever.
  */
 export async function mouldCounts(
-  mouldIds: readonly string[] | null,
+  mouldIds: readonly string[],
   seasonStart: string | null,
   sql: Sql = db().sql,
 ): Promise<Map<string, MouldCounts>> {
-  const of = (column: string) =>
-    mouldIds === null ? sql`true` : sql`${sql(column)} = any(${[...mouldIds]}::uuid[])`
+  const of = (column: string) => sql`${sql(column)} = any(${[...mouldIds]}::uuid[])`
   const from = seasonStart ?? '0001-01-01'
   const [
     moulds,
@@ -258,14 +257,14 @@ function byMould(rows: readonly unknown[]): Map<string, Row[]> {
   return found
 }
 
-/** Strokes, coats and patches of some moulds or of all, oldest first. */
-export async function stripMarks(mouldIds: readonly string[] | null): Promise<Map<string, StripMarks>> {
+/** Strokes, coats and patches of some moulds, oldest first. */
+export async function stripMarks(mouldIds: readonly string[]): Promise<Map<string, StripMarks>> {
   const { sql } = db()
   const rows = await sql`
     select e.mould_id, e.id, e.kind, e.done_on, e.data ->> 'went' as went, e.data ->> 'number' as number, p.cleared, p.pull_no
-    from effective_entry e left join pull_entry p on p.id = e.id
-    where e.kind in ('pull', 'coat', 'patch-laid')
-      and ${mouldIds === null ? sql`true` : sql`e.mould_id = any(${[...mouldIds]}::uuid[])`}
+    from effective_entry e
+    left join (select id, cleared, pull_no from pull_entry where mould_id = any(${[...mouldIds]}::uuid[])) p on p.id = e.id
+    where e.kind in ('pull', 'coat', 'patch-laid') and e.mould_id = any(${[...mouldIds]}::uuid[])
     order by e.mould_id, e.done_on, e.day_order, e.written_at, e.id`
   const found = new Map<
     string,

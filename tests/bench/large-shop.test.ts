@@ -28,8 +28,9 @@ test('rack, search and mould page of a large shop', async () => {
       ['rack by what comes next', '/moulds?sort=next', 'The rack'],
       ['rack, page 80', '/moulds?page=80', 'page 80'],
       ['rack, words', `/moulds?find=${encodeURIComponent(usual?.name ?? '')}`, usual?.code],
-      ['search by code', `/find?q=${usual?.code}`, usual?.code],
-      ['search with a typing error', '/find?q=helll', 'hull'],
+      ['search by words', '/find?q=hull', 'hull'],
+      ['search by place', '/find?q=floor%20B5', 'B5'],
+      ['search with a typing error', '/find?q=batery%20trai', 'Battery tray'],
       ['mould', `/moulds/${usual?.code}`, usual?.code],
       ['mould with the longest log', `/moulds/${busiest?.code}`, busiest?.code],
     ]

@@ -561,20 +561,20 @@ FROM effective_entry e WHERE e.kind = 'pull' AND e.data ->> 'cureC' IS NOT NULL;
 
 -- What is left of a lot: its last count, or its start, less what was taken since; and its hours out of the freezer. Moves that
 -- were corrected, and moves of entries that were put right, don't count.
+CREATE VIEW "effective_move" AS
+SELECT m.id, m.lot_id, m.kind, m.amount, m.done_on, m.written_at, m.entry_id, m.plan_id FROM lot_move m
+WHERE m.kind <> 'correction' AND NOT EXISTS (SELECT 1 FROM lot_move c WHERE c.corrects_id = m.id)
+  AND (m.entry_id IS NULL OR NOT EXISTS (SELECT 1 FROM log_entry e WHERE e.corrects_id = m.entry_id));
 CREATE VIEW "lot_state" AS
-WITH counting AS (
-  SELECT m.* FROM lot_move m
-  WHERE m.kind <> 'correction' AND NOT EXISTS (SELECT 1 FROM lot_move c WHERE c.corrects_id = m.id)
-    AND (m.entry_id IS NULL OR NOT EXISTS (SELECT 1 FROM log_entry e WHERE e.corrects_id = m.entry_id))
-)
-SELECT l.id AS lot_id,
-  COALESCE(c.amount, l.quantity) - COALESCE((SELECT sum(u.amount) FROM counting u WHERE u.lot_id = l.id AND u.kind = 'used'
-    AND (c.id IS NULL OR (u.done_on, u.written_at, u.id) > (c.done_on, c.written_at, c.id))), 0) AS remaining,
-  COALESCE((SELECT sum(o.amount) FROM counting o WHERE o.lot_id = l.id AND o.kind = 'out of freezer'), 0) AS out_hours,
+SELECT l.id AS lot_id, COALESCE(c.amount, l.quantity) - COALESCE(u.used, 0) AS remaining, COALESCE(u.out_hours, 0) AS out_hours,
   c.done_on AS counted_on
 FROM stock_lot l
-LEFT JOIN LATERAL (SELECT m.* FROM counting m WHERE m.lot_id = l.id AND m.kind = 'counted'
-  ORDER BY m.done_on DESC, m.written_at DESC, m.id DESC LIMIT 1) c ON true;
+LEFT JOIN LATERAL (SELECT m.* FROM effective_move m WHERE m.lot_id = l.id AND m.kind = 'counted'
+  ORDER BY m.done_on DESC, m.written_at DESC, m.id DESC LIMIT 1) c ON true
+LEFT JOIN LATERAL (SELECT sum(m.amount) FILTER (WHERE m.kind = 'used'
+    AND (c.id IS NULL OR (m.done_on, m.written_at, m.id) > (c.done_on, c.written_at, c.id))) AS used,
+  sum(m.amount) FILTER (WHERE m.kind = 'out of freezer') AS out_hours
+  FROM effective_move m WHERE m.lot_id = l.id) u ON true;
 
 -- What lists show of a plan.
 CREATE FUNCTION summarise_plan() RETURNS trigger LANGUAGE plpgsql AS $$
