@@ -98,10 +98,11 @@ export async function listBuiltParts(
         : sql`true`
     }`
   const rows = await sql<(BuiltPartRow & { total: number })[]>`
-    with pulled as (select serial_key, max(done_on) as done_on from part_pull group by serial_key),
-    chosen as (
+    with chosen as (
       select b.*, count(*) over ()::int as total, row_number() over (order by p.done_on desc nulls last, b.serial desc) as place
-      from built_part b left join pulled p on p.serial_key = lower(btrim(b.serial)) where ${conditions}
+      from built_part b
+      left join lateral (select max(l.done_on) as done_on from part_pull l where l.serial_key = lower(btrim(b.serial))) p on true
+      where ${conditions}
       order by p.done_on desc nulls last, b.serial desc limit ${limit})
     select b.id, b.serial, b.cure, b.where_now as "whereNow", b.note, a.code as "partCode", a.name as "partName", b.total,
       ${pullsColumn(sql)}

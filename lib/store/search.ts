@@ -55,7 +55,7 @@ export interface SearchResult {
 }
 
 /**
- * Searches the whole book in one read-only look. Each kind is asked for by its own indexes; a search that takes longer than
+ * Searches the whole book. Each kind is asked for by its own indexes; a search that takes longer than
  * three seconds is broken off by the database.
  */
 export async function searchBook({
@@ -67,31 +67,44 @@ export async function searchBook({
 }: SearchQuery): Promise<SearchResult> {
   const asked = readAsked(typed)
   if (asked.words.length === 0) return { found: new Map(), meant: null }
-  return db().sql.begin('read only', async (sql) => {
-    // The best way to a word depends on how often it stands there, so each search is planned anew.
-    await sql`
-      select set_config('plan_cache_mode', 'force_custom_plan', true), set_config('jit', 'off', true), set_config('statement_timeout', '3000', true)`
-    const found = await each(sql, asked, kinds, limit, role)
-    if (found.size > 0 || !forgiving) return { found, meant: null }
-    const meant = await nearestAsked(sql, asked)
-    if (meant === null) return { found, meant: null }
-    return { found: nearly(await each(sql, readAsked(meant), kinds, limit, role)), meant }
-  })
+  const found = await each(asked, kinds, limit, role)
+  if (found.size > 0 || !forgiving) return { found, meant: null }
+  const meant = await look((sql) => nearestAsked(sql, asked))
+  if (meant === null) return { found, meant: null }
+  return { found: nearly(await each(readAsked(meant), kinds, limit, role)), meant }
 }
 
+/** A read-only look at the book, planned anew: the best way to a word depends on how often it stands there. */
+function look<Value>(work: (sql: Sql) => Promise<Value>): Promise<Value> {
+  return db().sql.begin('read only', async (sql) => {
+    await sql`
+      select set_config('plan_cache_mode', 'force_custom_plan', true), set_config('jit', 'off', true), set_config('statement_timeout', '3000', true)`
+    return work(sql)
+  }) as Promise<Value>
+}
+
+/** What each kind holds, the kinds in their order; half of them are looked up beside the other half. */
 async function each(
-  sql: Sql,
   asked: Asked,
   kinds: readonly HitKind[],
   limit: number,
   role: Role,
 ): Promise<Map<HitKind, Found>> {
-  const found = new Map<HitKind, Found>()
-  for (const kind of kinds) {
-    const one = await finders[kind](sql, asked, limit, role)
-    if (one.hits.length > 0) found.set(kind, one)
-  }
-  return found
+  const half = (rest: 0 | 1) =>
+    look(async (sql) => {
+      const found: [HitKind, Found][] = []
+      for (const kind of kinds.filter((_kind, index) => index % 2 === rest)) {
+        found.push([kind, await finders[kind](sql, asked, limit, role)])
+      }
+      return found
+    })
+  const found = new Map((await Promise.all([half(0), half(1)])).flat())
+  return new Map(
+    kinds.flatMap((kind) => {
+      const one = found.get(kind)
+      return one && one.hits.length > 0 ? [[kind, one] as const] : []
+    }),
+  )
 }
 
 function nearly(found: ReadonlyMap<HitKind, Found>): Map<HitKind, Found> {

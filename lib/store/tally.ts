@@ -1,8 +1,10 @@
 import 'server-only'
 import { countsEdition, type Judgement, type MouldCounts } from '#lib/core/log/index'
+import { fold } from '#lib/core/search/index'
 import type { RackSort } from '#lib/schema/rack'
 import { mouldCounts } from './counts'
 import { db, type Sql } from './db'
+import { likeText } from './search/match'
 
 /** Counted and judged in one go; more would hold too much at once. */
 const atOnce = 500
@@ -78,13 +80,20 @@ async function refresh(
   })
   // Rows that a writer holds just now are left to the next reader: waiting here could end in a deadlock.
   await sql`
-    with held as (select mould_id from mould_tally where mould_id = any(${rows.map(({ mouldId }) => mouldId)}::uuid[]) for update skip locked)
-    update mould_tally t set code_key = natural_key((select m.code from mould m where m.id = t.mould_id)), clean = r."clean", counts = r."counts", edition = ${countsEdition}, state = r."state", state_rank = r."stateRank", stops = r."stops",
-      looks = r."looks", notes = r."notes", pulls = r."pulls", since_coat = r."sinceCoat", last_leak_on = r."lastLeakOn", place = r."place",
+    with held as (select mould_id from mould_tally where mould_id = any(${rows.map(({ mouldId }) => mouldId)}::uuid[]) for update skip locked),
+    named as (
+      select m.id, natural_key(m.code) as code_key,
+        plain_words(concat_ws(' ', m.code, m.name, m.owner, p.code, p.name, pn.code, pn.name, s.code, s.name)) as words
+      from mould m left join part p on p.id = m.part_id left join pattern pn on pn.id = m.pattern_id left join mould_set s on s.id = m.set_id
+      where m.id in (select mould_id from held))
+    update mould_tally t set code_key = n.code_key, words = n.words || ' ' || plain_words(r."place"), clean = r."clean", counts = r."counts",
+      edition = ${countsEdition}, state = r."state", state_rank = r."stateRank", stops = r."stops", looks = r."looks", notes = r."notes",
+      pulls = r."pulls", since_coat = r."sinceCoat", last_leak_on = r."lastLeakOn", place = r."place",
       rules_version = ${rulesVersion}, holds_through = r."changesOn" - 1, drying_until = r."dryingUntil"
-    from jsonb_to_recordset(${sql.json(rows as never)}) as r("mouldId" uuid, "clean" bigint, "counts" jsonb, "state" text, "stateRank" int,
-      "stops" int, "looks" int, "notes" int, "pulls" int, "sinceCoat" int, "lastLeakOn" date, "place" text, "changesOn" date, "dryingUntil" timestamptz)
-    where t.mould_id = r."mouldId" and t.mould_id in (select mould_id from held)`
+    from named n join jsonb_to_recordset(${sql.json(rows as never)}) as r("mouldId" uuid, "clean" bigint, "counts" jsonb, "state" text,
+      "stateRank" int, "stops" int, "looks" int, "notes" int, "pulls" int, "sinceCoat" int, "lastLeakOn" date, "place" text, "changesOn" date,
+      "dryingUntil" timestamptz) on n.id = r."mouldId"
+    where t.mould_id = n.id`
 }
 
 export interface RackQuery {
@@ -113,20 +122,13 @@ export async function rackPage(query: RackQuery): Promise<RackPage> {
   const { sql } = db()
   const words = query.find.split(/\s+/).filter((word) => word !== '')
   const fits = sql`
-    from mould m join mould_tally t on t.mould_id = m.id
-    left join part p on p.id = m.part_id left join pattern pn on pn.id = m.pattern_id left join mould_set s on s.id = m.set_id
+    from mould_tally t
     where ${query.state === '' ? sql`true` : sql`t.state = ${query.state}`}
       and ${query.openIn ? sql`t.stops + t.looks > 0 and t.state <> all(${[...query.openIn]}::text[])` : sql`true`}
-      and ${
-        words.length === 0
-          ? sql`true`
-          : sql`plain_words(concat_ws(' ', m.code, m.name, m.owner, p.code, p.name, pn.code, pn.name, s.code, s.name, t.place))
-              like all (select '%' || replace(replace(replace(plain_words(w), '\\', '\\\\'), '%', '\\%'), '_', '\\_') || '%'
-                from unnest(${words}::text[]) w)`
-      }`
+      and ${words.length === 0 ? sql`true` : sql`t.words like all(${words.map((word) => `%${likeText(fold(word))}%`)}::text[])`}`
   const [rows, [count]] = await Promise.all([
     sql<{ id: string; counts: MouldCounts }[]>`
-      select m.id, t.counts ${fits} order by ${orderOf(sql, query.sort)} t.code_key, m.id
+      select t.mould_id as id, t.counts ${fits} order by ${orderOf(sql, query.sort)} t.code_key, t.mould_id
       limit ${query.size} offset ${(query.page - 1) * query.size}`,
     sql<{ matching: number; total: number }[]>`
       select count(*)::int as matching, (select count(*)::int from mould) as total ${fits}`,

@@ -3,6 +3,7 @@ import {
   type DisplayList as Drawing,
   type GroupItem,
   type Item,
+  joinedPaths,
   primitives,
   pxPerPaperMm,
   type Subject,
@@ -45,7 +46,7 @@ export function DisplayList({ list, id, hrefOf, className }: DisplayListProps) {
 
 /** What a list draws, for an SVG of its own. */
 export function DisplayItems({ list, hrefOf }: Pick<DisplayListProps, 'list' | 'hrefOf'>) {
-  return list.items.map((item, index) => (
+  return joinedPaths(list.items).map((item, index) => (
     // biome-ignore lint/suspicious/noArrayIndexKey: a display list is made anew as a whole, its order is its identity
     <SvgItem key={index} item={item} list={list} href={hrefOf ? hrefOfItem(item, hrefOf) : null} />
   ))

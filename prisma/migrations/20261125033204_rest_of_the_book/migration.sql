@@ -219,6 +219,7 @@ CREATE TABLE "picture_bytes" (
 CREATE TABLE "mould_tally" (
     "mould_id" UUID NOT NULL,
     "code_key" TEXT NOT NULL DEFAULT '',
+    "words" TEXT NOT NULL DEFAULT '',
     "dirty" BIGINT NOT NULL DEFAULT 1,
     "clean" BIGINT NOT NULL DEFAULT 0,
     "counts" JSONB,
@@ -616,6 +617,16 @@ CREATE TRIGGER "mould_tally_of_entry" AFTER INSERT ON "log_entry" REFERENCING NE
 CREATE TRIGGER "mould_tally_of_area" AFTER INSERT OR UPDATE ON "face_area" FOR EACH ROW EXECUTE FUNCTION raise_tally_by_mould_id();
 CREATE TRIGGER "mould_tally_of_patch" AFTER INSERT OR UPDATE ON "patch" FOR EACH ROW EXECUTE FUNCTION raise_tally_by_mould_id();
 CREATE TRIGGER "mould_tally_of_plan" AFTER INSERT OR UPDATE ON "patch_plan" FOR EACH ROW EXECUTE FUNCTION raise_tally_by_patch();
+-- Names of what a mould belongs to stand in its tally as well.
+CREATE FUNCTION raise_tally_by_name() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+  UPDATE mould_tally SET dirty = dirty + 1 WHERE mould_id IN
+    (SELECT m.id FROM mould m WHERE m.part_id = NEW.id OR m.pattern_id = NEW.id OR m.set_id = NEW.id);
+  RETURN NULL;
+END $$;
+CREATE TRIGGER "mould_tally_of_part" AFTER UPDATE ON "part" FOR EACH ROW EXECUTE FUNCTION raise_tally_by_name();
+CREATE TRIGGER "mould_tally_of_pattern" AFTER UPDATE ON "pattern" FOR EACH ROW EXECUTE FUNCTION raise_tally_by_name();
+CREATE TRIGGER "mould_tally_of_set" AFTER UPDATE ON "mould_set" FOR EACH ROW EXECUTE FUNCTION raise_tally_by_name();
 INSERT INTO mould_tally (mould_id) SELECT id FROM mould;
 
 -- Codes in the order that people expect: LH-2 before LH-10.
