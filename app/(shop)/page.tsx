@@ -2,7 +2,7 @@ import type { Metadata, Route } from 'next'
 import { shortDate } from '#lib/core/dates'
 import { entryWords } from '#lib/core/log/index'
 import { latestEntries, type NamedEntry } from '#lib/services/log'
-import { openMatters } from '#lib/services/open-matters'
+import { listMatters } from '#lib/services/open-matters'
 import { listPatches } from '#lib/services/patches'
 import { benchMoulds, type RackRow } from '#lib/services/rack'
 import { readStockMatters } from '#lib/services/stores-lots'
@@ -14,9 +14,8 @@ import { StockLines } from '../ui/stock-lines'
 
 export const metadata: Metadata = { title: 'Bench' }
 
-/** How many lines a block opens with, and the most that it holds. */
+/** How many lines a block holds. */
 const mattersShown = 8
-const mostMatters = 200
 const latestShown = 12
 const patchesShown = 30
 
@@ -24,13 +23,14 @@ const weight = { stop: 'held', look: 'due', note: 'soft' } as const
 
 export default async function BenchPage() {
   const actor = await requireActor()
-  const [{ partIn, open, openInAll, total, context }, patches, latest, matters, stock] = await Promise.all([
+  const [moulds, patches, latest, matters, stock] = await Promise.all([
     benchMoulds(actor, {}),
     listPatches(actor, { mouldId: null, states: ['on the bench', 'signed', 'sketched'], size: patchesShown }),
     latestEntries(actor, { limit: 24 }),
-    openMatters(actor, {}),
+    listMatters(actor, { size: mattersShown }),
     readStockMatters(actor, {}),
   ])
+  const { partIn, partInAll, open, openInAll, total, context } = moulds
   const mayLog = actor.role !== 'viewer'
   const onBench = patches.rows.filter((patch) => patch.state === 'on the bench')
   const toSign = patches.rows.filter((patch) => patch.state === 'sketched')
@@ -50,6 +50,12 @@ export default async function BenchPage() {
         <p className="notice" style={{ marginBottom: 20 }}>
           This is the demo shop: a workshop that does not exist, with three invented seasons. Everything works
           on it as on your own.
+          {actor.role === 'lead' ? (
+            <>
+              {' '}
+              <Link href={'/people/leave-demo' as Route}>Leave it and start your own</Link>
+            </>
+          ) : null}
         </p>
       ) : null}
       {total === 0 ? (
@@ -92,6 +98,13 @@ export default async function BenchPage() {
                   />
                 ))}
               </Lines>
+              {partInAll > partIn.length ? (
+                <p className="note">
+                  <Link href={'/moulds?state=part+in+it' as Route}>
+                    and {partInAll - partIn.length} more on the rack
+                  </Link>
+                </p>
+              ) : null}
             </section>
             <section className="rule-top">
               <h2>To settle before a lay-up</h2>
@@ -124,27 +137,18 @@ export default async function BenchPage() {
           <div className="stack-gap" style={{ alignContent: 'start' }}>
             <section className="rule-top">
               <h2>Open matters</h2>
-              {matters.length === 0 ? (
+              {matters.total === 0 ? (
                 <p className="note">
                   Nothing is open. What somebody has to see to is opened on the page of its mould or pattern.
                 </p>
               ) : null}
-              <OpenMatters
-                matters={matters.slice(0, mattersShown)}
-                base={null}
-                today={context.today}
-                mayLog={mayLog}
-              />
-              {matters.length > mattersShown ? (
-                <details>
-                  <summary>and {matters.length - mattersShown} more</summary>
-                  <OpenMatters
-                    matters={matters.slice(mattersShown, mostMatters)}
-                    base={null}
-                    today={context.today}
-                    mayLog={mayLog}
-                  />
-                </details>
+              <OpenMatters matters={matters.matters} base={null} today={context.today} mayLog={mayLog} />
+              {matters.total > matters.matters.length ? (
+                <p className="note">
+                  <Link href={'/matters' as Route}>
+                    and {matters.total - matters.matters.length} more open matters
+                  </Link>
+                </p>
               ) : null}
             </section>
             <section className="rule-top">

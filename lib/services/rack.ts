@@ -73,6 +73,7 @@ export const listRack = verb(
 /** Moulds that the Bench speaks of, most urgent first, with how many there are of each. */
 export interface BenchMoulds {
   readonly partIn: readonly RackRow[]
+  readonly partInAll: number
   readonly open: readonly RackRow[]
   readonly openInAll: number
   readonly total: number
@@ -82,15 +83,19 @@ export interface BenchMoulds {
 /** States in which nobody wants to lay up, or something else comes first: their matters wait. */
 const resting = ['retired', 'away', 'being built', 'part in it', 'racked'] as const
 
-/** Moulds with a part in them, and those in use with something to settle before a lay-up; at most 40 of each. */
+/** Lines of a block on the Bench. */
+const benchLines = 20
+
+/** Moulds with a part in them, and those in use with something to settle before a lay-up; at most 20 of each. */
 export const benchMoulds = verb('moulds.bench', everyone, z.object({}), async (): Promise<BenchMoulds> => {
   const context = await freshContext()
   const [partIn, open] = await Promise.all([
-    rackPage({ find: '', state: 'part in it', sort: 'code', page: 1, size: 40 }),
-    rackPage({ find: '', state: '', openIn: resting, sort: 'next', page: 1, size: 40 }),
+    rackPage({ find: '', state: 'part in it', sort: 'code', page: 1, size: benchLines }),
+    rackPage({ find: '', state: '', openIn: resting, sort: 'next', page: 1, size: benchLines }),
   ])
   return {
     partIn: await rowsOf(partIn, context),
+    partInAll: partIn.matching,
     open: await rowsOf(open, context),
     openInAll: open.matching,
     total: open.total,

@@ -1,8 +1,8 @@
 import { mouldStanding } from '#lib/core/log/index'
 import { type Hit, type HitKind, hitKinds, readAsked } from '#lib/core/search/index'
 import { SearchInput } from '#lib/schema/search'
-import { mouldCounts } from '#lib/store/counts'
 import { searchBook } from '#lib/store/search'
+import { keptCounts } from '#lib/store/tally'
 import { shopContext } from './shop'
 import { everyone, verb } from './verb'
 
@@ -80,10 +80,7 @@ export const findInBook = verb(
 
 /** Moulds with their state and place, as the log has them now. */
 async function standing(hits: readonly Hit[]): Promise<Hit[]> {
-  const counts = await mouldCounts(
-    hits.map(({ id }) => id),
-    null,
-  )
+  const counts = await keptCounts(hits.map(({ id }) => id))
   return hits.map((hit) => {
     const counted = counts.get(hit.id)
     return counted ? { ...hit, state: mouldStanding(counted).state, place: counted.place ?? '' } : hit

@@ -1,9 +1,10 @@
 import 'server-only'
 import { type Asked, type Hit, type HitKind, hitKinds, readAsked } from '#lib/core/search/index'
 import type { Role } from '#lib/schema/shop'
-import { db, type Sql } from './db'
+import type { Sql } from './db'
 import { findEntries } from './search/entries'
 import { findBuiltParts, findLots, findPeople, findPictures } from './search/kept'
+import { look } from './search/look'
 import type { Found } from './search/match'
 import {
   findMaterials,
@@ -69,18 +70,9 @@ export async function searchBook({
   if (asked.words.length === 0) return { found: new Map(), meant: null }
   const found = await each(asked, kinds, limit, role)
   if (found.size > 0 || !forgiving) return { found, meant: null }
-  const meant = await look((sql) => nearestAsked(sql, asked))
+  const meant = await nearestAsked(asked)
   if (meant === null) return { found, meant: null }
   return { found: nearly(await each(readAsked(meant), kinds, limit, role)), meant }
-}
-
-/** A read-only look at the book, planned anew: the best way to a word depends on how often it stands there. */
-function look<Value>(work: (sql: Sql) => Promise<Value>): Promise<Value> {
-  return db().sql.begin('read only', async (sql) => {
-    await sql`
-      select set_config('plan_cache_mode', 'force_custom_plan', true), set_config('jit', 'off', true), set_config('statement_timeout', '3000', true)`
-    return work(sql)
-  }) as Promise<Value>
 }
 
 /** What each kind holds, the kinds in their order; half of them are looked up beside the other half. */

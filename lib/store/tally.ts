@@ -24,7 +24,7 @@ export interface TallyBasis {
 export async function refreshTally(basis: TallyBasis): Promise<void> {
   const { sql } = db()
   const stale = await sql<StaleTally[]>`
-    select mould_id as "mouldId", dirty, dirty = clean and edition = ${countsEdition} as counted from mould_tally
+    select mould_id as "mouldId", dirty from mould_tally
     where dirty <> clean or edition < ${countsEdition} or edition > ${countsEdition}
       or rules_version < ${basis.rulesVersion} or rules_version > ${basis.rulesVersion}
       or holds_through < ${basis.today} or drying_until <= ${basis.now}`
@@ -36,20 +36,16 @@ export async function refreshTally(basis: TallyBasis): Promise<void> {
 interface StaleTally {
   readonly mouldId: string
   readonly dirty: string
-  /** Only the judgement has run out: the kept counts still hold. */
-  readonly counted: boolean
 }
 
-async function countsOf(sql: Sql, stale: readonly StaleTally[]): Promise<ReadonlyMap<string, MouldCounts>> {
-  const ids = (counted: boolean) =>
-    stale.filter((each) => each.counted === counted).map(({ mouldId }) => mouldId)
-  const kept = await sql<{ mouldId: string; counts: MouldCounts }[]>`
-    select mould_id as "mouldId", counts from mould_tally where mould_id = any(${ids(true)}::uuid[])`
-  const anew = ids(false)
-  return new Map([
-    ...kept.map(({ mouldId, counts }) => [mouldId, counts] as const),
-    ...(anew.length > 0 ? await mouldCounts(anew, null) : []),
-  ])
+/** Counts of moulds: the kept ones where they still hold, the others counted anew. */
+export async function keptCounts(mouldIds: readonly string[]): Promise<ReadonlyMap<string, MouldCounts>> {
+  const kept = await db().sql<{ mouldId: string; counts: MouldCounts }[]>`
+    select mould_id as "mouldId", counts from mould_tally
+    where mould_id = any(${[...mouldIds]}::uuid[]) and dirty = clean and edition = ${countsEdition}`
+  const counts = new Map(kept.map(({ mouldId, counts }) => [mouldId, counts]))
+  const anew = mouldIds.filter((id) => !counts.has(id))
+  return anew.length > 0 ? new Map([...counts, ...(await mouldCounts(anew, null))]) : counts
 }
 
 async function refresh(
@@ -57,7 +53,7 @@ async function refresh(
   stale: readonly StaleTally[],
   { rulesVersion, judge }: TallyBasis,
 ): Promise<void> {
-  const counted = await countsOf(sql, stale)
+  const counted = await keptCounts(stale.map(({ mouldId }) => mouldId))
   const rows = stale.flatMap(({ mouldId, dirty }) => {
     const counts = counted.get(mouldId)
     if (!counts) return []
@@ -83,7 +79,7 @@ async function refresh(
     with held as (select mould_id from mould_tally where mould_id = any(${rows.map(({ mouldId }) => mouldId)}::uuid[]) for update skip locked),
     named as (
       select m.id, natural_key(m.code) as code_key,
-        plain_words(concat_ws(' ', m.code, m.name, m.owner, p.code, p.name, pn.code, pn.name, s.code, s.name)) as words
+        plain_words(' ' || concat_ws(' ', m.code, m.name, m.owner, p.code, p.name, pn.code, pn.name, s.code, s.name)) as words
       from mould m left join part p on p.id = m.part_id left join pattern pn on pn.id = m.pattern_id left join mould_set s on s.id = m.set_id
       where m.id in (select mould_id from held))
     update mould_tally t set code_key = n.code_key, words = n.words || ' ' || plain_words(r."place"), clean = r."clean", counts = r."counts",

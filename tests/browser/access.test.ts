@@ -70,6 +70,7 @@ async function addresses(page: Page): Promise<Readonly<Record<string, readonly s
     '': ['/'],
     find: ['/find', '/find?q=hull', '/find?q=none-such-at-all', '/find?q=helll'],
     'm/[code]': ['/m/NC-1', '/m/LH-P'],
+    matters: ['/matters', '/matters?page=99'],
     moulds: ['/moulds', '/moulds?find=none-such'],
     'moulds/[code]': ['/moulds/LH-P', '/moulds/LH-P?view=back', '/moulds/LH-P?area=all', '/moulds/none-such'],
     'moulds/[code]/areas/[id]': [area],

@@ -71,6 +71,7 @@ const expected: Readonly<Record<string, readonly Role[]>> = {
   'materials.change': lead,
   'materials.list': everyone,
   'materials.read': everyone,
+  'matters.list': everyone,
   'matters.open': everyone,
   'moulds.add': lead,
   'moulds.bench': everyone,

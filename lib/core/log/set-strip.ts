@@ -37,6 +37,7 @@ export function pullsOfSet(pulls: readonly PullOfPiece[]): readonly PullOfSet[] 
 
 function together(a: PullOfSet, b: PullOfSet): PullOfSet {
   return {
+    // biome-ignore lint/complexity/useMathMinMax: days are text
     doneOn: a.doneOn > b.doneOn ? a.doneOn : b.doneOn,
     went: pullGrades.indexOf(a.went) >= pullGrades.indexOf(b.went) ? a.went : b.went,
     cleared: a.cleared && b.cleared,

@@ -16,20 +16,18 @@ export const setText = (sql: Sql) => sql`plain_words(' ' || s.code || ' ' || s.n
 const mostStale = 500
 
 /**
- * Moulds in which a word stands: in their own words, those of part, pattern and split mould, or where they are. (The offset
- * keeps the few different places apart from the many moulds until the words are compared.)
+ * Moulds in which a word stands: in their own words and notes, in the names of part, pattern and split mould, or where they
+ * are. (The offset has the places of stale moulds looked up mould by mould.)
  */
 function mouldsWith(sql: Sql, word: string): Piece {
   const like = wordPattern(word)
   return sql`(
     select m.id from mould m where ${mouldText(sql)} like ${like}
-    union select m.id from part p join mould m on m.part_id = p.id where ${partText(sql)} like ${like}
-    union select m.id from pattern n join mould m on m.pattern_id = n.id where ${patternText(sql)} like ${like}
-    union select m.id from mould_set s join mould m on m.set_id = s.id where ${setText(sql)} like ${like}
-    union select t.mould_id from mould_tally t where t.dirty = t.clean and t.place = any (array(
-      select place from (select distinct place from mould_tally offset 0) d where place <> '' and plain_words(' ' || place) like ${like}))
-    union select t.mould_id from (select mould_id from mould_tally where dirty <> clean limit ${mostStale}) t,
-      lateral (select place from mould_place w where w.mould_id = t.mould_id) w where plain_words(' ' || w.place) like ${like})`
+    union select t.mould_id from mould_tally t where t.dirty = t.clean and t.words like ${like}
+    union select m.id from (select mould_id from mould_tally where dirty <> clean limit ${mostStale}) t join mould m on m.id = t.mould_id
+      left join part p on p.id = m.part_id left join pattern n on n.id = m.pattern_id left join mould_set s on s.id = m.set_id
+      left join lateral (select place from mould_place w where w.mould_id = m.id offset 0) w on true
+      where plain_words(' ' || concat_ws(' ', p.code, p.name, n.code, n.name, s.code, s.name, w.place)) like ${like})`
 }
 
 export async function findMoulds(sql: Sql, asked: Asked, limit: number): Promise<Found> {

@@ -664,6 +664,7 @@ CREATE INDEX "log_entry_spot_idx" ON "log_entry" ("area_id") WHERE "kind" IN ('d
 CREATE INDEX "part_code_squeezed_idx" ON "part" (squeezed("code") text_pattern_ops);
 CREATE INDEX "pattern_code_squeezed_idx" ON "pattern" (squeezed("code") text_pattern_ops);
 CREATE INDEX "mould_set_code_squeezed_idx" ON "mould_set" (squeezed("code") text_pattern_ops);
+CREATE INDEX "mould_tally_words_idx" ON "mould_tally" USING gin ("words" gin_trgm_ops);
 CREATE INDEX "part_words_idx" ON "part" USING gin (plain_words(' ' || "code" || ' ' || "name" || ' ' || "note") gin_trgm_ops);
 CREATE INDEX "pattern_words_idx" ON "pattern" USING gin (plain_words(' ' || "code" || ' ' || "name" || ' ' || "owner" || ' ' || "place" || ' ' || "note") gin_trgm_ops);
 CREATE INDEX "mould_set_words_idx" ON "mould_set" USING gin (plain_words(' ' || "code" || ' ' || "name" || ' ' || "note") gin_trgm_ops);
