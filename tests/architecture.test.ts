@@ -211,6 +211,15 @@ describe('the app', () => {
     expect(found).toEqual([])
   })
 
+  test('every page of the shop names itself to the sign-in, which leads back to it', () => {
+    const pages = app.filter(({ path }) => path.startsWith('app/(shop)/') && path.endsWith('/page.tsx'))
+    expect(pages.length).toBeGreaterThan(30)
+    expect(pages.filter(({ text }) => !/requireActor\(\s*[^)\s]/.test(text)).map(({ path }) => path)).toEqual(
+      [],
+    )
+    expect(pages.filter(({ text }) => /requireActor\(\s*\)/.test(text)).map(({ path }) => path)).toEqual([])
+  })
+
   describe('actions and routes', () => {
     const doors = app.filter(({ path }) => /\/(actions\.ts|route\.ts)$/.test(path))
     const exported = ({ path, text }: Source) =>

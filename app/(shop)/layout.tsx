@@ -6,6 +6,7 @@ import { HeadSearch } from '../ui/head-search'
 import { Link } from '../ui/link'
 import { NavLinks } from '../ui/nav-links'
 import './head.css'
+import '../ui/print.css'
 
 export default async function ShopLayout({ children }: { readonly children: ReactNode }) {
   const actor = await signedIn()

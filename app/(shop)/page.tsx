@@ -10,6 +10,7 @@ import { requireActor } from '#lib/web/session'
 import { Link } from '../ui/link'
 import { OpenMatters } from '../ui/log/open-matters'
 import { settleHref } from '../ui/matters'
+import { oneLine, shortened } from '../ui/one-line'
 import { StockLines } from '../ui/stock-lines'
 
 export const metadata: Metadata = { title: 'Bench' }
@@ -19,10 +20,13 @@ const mattersShown = 8
 const latestShown = 12
 const patchesShown = 30
 
+/** Letters of a note that stand in a line. */
+const noteShown = 120
+
 const weight = { stop: 'held', look: 'due', note: 'soft' } as const
 
 export default async function BenchPage() {
-  const actor = await requireActor()
+  const actor = await requireActor('/')
   const [moulds, patches, latest, matters, stock] = await Promise.all([
     benchMoulds(actor, {}),
     listPatches(actor, { mouldId: null, states: ['on the bench', 'signed', 'sketched'], size: patchesShown }),
@@ -133,30 +137,6 @@ export default async function BenchPage() {
                 </p>
               ) : null}
             </section>
-          </div>
-          <div className="stack-gap" style={{ alignContent: 'start' }}>
-            <section className="rule-top">
-              <h2>Open matters</h2>
-              {matters.total === 0 ? (
-                <p className="note">
-                  Nothing is open. What somebody has to see to is opened on the page of its mould or pattern.
-                </p>
-              ) : null}
-              <OpenMatters matters={matters.matters} base={null} today={context.today} mayLog={mayLog} />
-              {matters.total > matters.matters.length ? (
-                <p className="note">
-                  <Link href={'/matters' as Route}>
-                    and {matters.total - matters.matters.length} more open matters
-                  </Link>
-                </p>
-              ) : null}
-            </section>
-            <section className="rule-top">
-              <h2>Low or late in the stores</h2>
-              <StockLines matters={stock.matters} />
-            </section>
-          </div>
-          <div className="stack-gap" style={{ alignContent: 'start' }}>
             <section className="rule-top">
               <h2>Patches</h2>
               {onBench.length + toSign.length + toStart.length === 0 ? (
@@ -193,6 +173,32 @@ export default async function BenchPage() {
                 </p>
               ) : null}
             </section>
+          </div>
+          <div className="stack-gap" style={{ alignContent: 'start' }}>
+            <section className="rule-top">
+              <h2>Open matters</h2>
+              {matters.total === 0 ? (
+                <p className="note">
+                  Nothing is open. What somebody has to see to is opened on the page of its mould or pattern.
+                </p>
+              ) : null}
+              <OpenMatters matters={matters.matters} base={null} today={context.today} mayLog={mayLog} />
+              {matters.total > 0 ? (
+                <p className="note">
+                  <Link href={'/matters' as Route}>
+                    {matters.total > matters.matters.length
+                      ? `and ${matters.total - matters.matters.length} more open matters`
+                      : 'All on one page'}
+                  </Link>
+                </p>
+              ) : null}
+            </section>
+            <section className="rule-top">
+              <h2>Low or late in the stores</h2>
+              <StockLines matters={stock.matters} />
+            </section>
+          </div>
+          <div className="stack-gap" style={{ alignContent: 'start' }}>
             <section className="rule-top">
               <h2>Last written</h2>
               {latest.length === 0 ? <p className="note">Nothing written yet.</p> : null}
@@ -210,7 +216,9 @@ export default async function BenchPage() {
                           {codes.join(', ')}
                         </Link>{' '}
                         {what}
-                        <div className="note">{[detail, entry.byName].filter(Boolean).join(', ')}</div>
+                        <div className="note">
+                          {oneLine([detail, shortened(entry.note, noteShown), entry.byName])}
+                        </div>
                       </dt>
                       <dd className="soft">{shortDate(entry.doneOn, context.today)}</dd>
                     </div>

@@ -19,8 +19,9 @@ export function AreaFields({
 }: {
   readonly axisNames: readonly string[]
   readonly stacks: readonly Option[]
-  readonly lines: number
-  readonly keepOuts: number
+  /** The name of each row, blank where none stands yet. */
+  readonly lines: readonly string[]
+  readonly keepOuts: readonly string[]
 }) {
   return (
     <>
@@ -106,8 +107,12 @@ export function AreaFields({
       </fieldset>
       <fieldset className="form rule-top">
         <legend>Trim and scribe lines on the face</legend>
-        {rowNames(lines).map((index) => (
-          <Fold key={index} title={`Line ${Number(index) + 1}`} open={index === '0'}>
+        {rowNames(lines.length).map((index) => (
+          <Fold
+            key={index}
+            title={rowTitle('Line', 'another line', lines, index)}
+            open={lines.every((name) => name === '') && index === '0'}
+          >
             <div className="field-row">
               <TextField
                 name={`line${index}.name`}
@@ -137,8 +142,8 @@ export function AreaFields({
       </fieldset>
       <fieldset className="form rule-top">
         <legend>Ground to keep off on the back</legend>
-        {rowNames(keepOuts).map((index) => (
-          <Fold key={index} title={`Ground ${Number(index) + 1}`}>
+        {rowNames(keepOuts.length).map((index) => (
+          <Fold key={index} title={rowTitle('Ground', 'another ground', keepOuts, index)}>
             <div className="field-row">
               <TextField
                 name={`keep${index}.name`}
@@ -162,6 +167,11 @@ export function AreaFields({
       </fieldset>
     </>
   )
+}
+
+/** "Line 2: floor trim", or "Line 3: another line" where none stands yet. */
+function rowTitle(what: string, blank: string, names: readonly string[], index: string): string {
+  return `${what} ${Number(index) + 1}: ${names[Number(index)] || blank}`
 }
 
 /** "0", "1" ...: what the rows of a form are called. */

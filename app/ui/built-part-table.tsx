@@ -46,8 +46,10 @@ export function BuiltPartTable({
                   </Link>
                   {mould ? null : <span className="soft"> {row.partName ?? ''}</span>}
                 </td>
-                <td data-label="Pulled">{day ? shortDate(day, today) : ''}</td>
-                <td data-label={mould ? 'How it went' : 'Off'}>
+                <td className="beside" data-label="Pulled">
+                  {day ? shortDate(day, today) : ''}
+                </td>
+                <td className="beside" data-label={mould ? 'How it went' : 'Off'}>
                   {pulls.length === 0 ? <span className="due">no pull names it</span> : null}
                   {pulls.map((pull, index) => (
                     <span key={pull.id}>
@@ -63,10 +65,12 @@ export function BuiltPartTable({
                     </span>
                   ))}
                 </td>
-                <td data-label="Part" className={row.fate ? fateWeight[row.fate] : undefined}>
+                <td data-label="Part" className={row.fate ? `beside ${fateWeight[row.fate]}` : 'beside'}>
                   {row.fate ? fateWords[row.fate] : ''}
                 </td>
-                <td data-label="Now">{row.whereNow || <span className="soft">not said</span>}</td>
+                <td className="beside" data-label="Now">
+                  {row.whereNow || <span className="soft">not said</span>}
+                </td>
               </tr>
             )
           })}

@@ -11,7 +11,7 @@ export function CantBeMadeAgain({
 }: {
   readonly of: Irreplaceable | null
   /** What is about to be done: "Cutting it is final." */
-  readonly act?: string
+  readonly act?: string | undefined
 }) {
   if (!of) return null
   return (

@@ -1,7 +1,8 @@
 import type { Route } from 'next'
-import { shopTime, shortDate } from '#lib/core/dates'
+import { monthWords, shopTime, shortDate } from '#lib/core/dates'
 import { entryWords, type LogEntry } from '#lib/core/log/index'
 import { figure } from '#lib/core/units'
+import { entryHref } from './entry-href'
 import { Link } from './link'
 import { AddPhoto } from './pictures/add-photo'
 import { EntryPictures } from './pictures/entry-pictures'
@@ -11,7 +12,7 @@ const byPlan = new Set(['patch-laid', 'proved', 'correction'])
 
 /** The day of an entry, as well as it is known, with its time. */
 export function whenWords(entry: LogEntry, today: string, timeZone: string): string {
-  if (entry.precision === 'month') return entry.doneOn.slice(0, 7)
+  if (entry.precision === 'month') return monthWords(entry.doneOn.slice(0, 7))
   if (entry.precision === 'year') return entry.doneOn.slice(0, 4)
   if (entry.precision === 'before') return `before ${shortDate(entry.doneOn, today)}`
   const day = shortDate(entry.doneOn, today)
@@ -26,6 +27,7 @@ export function History({
   today,
   timeZone,
   mayLog,
+  marked = null,
   photosOf,
 }: {
   /** "/moulds/LH-P" */
@@ -37,11 +39,13 @@ export function History({
   readonly today: string
   readonly timeZone: string
   readonly mayLog: boolean
+  /** The entry that the address asks for. */
+  readonly marked?: string | null
 }) {
   const here = new Set(entries.map((entry) => entry.id))
   return (
     <div className="table-room">
-      <table className="lines">
+      <table className="lines history-lines">
         <thead>
           <tr>
             <th scope="col">When</th>
@@ -51,7 +55,7 @@ export function History({
             </th>
             <th scope="col">Who</th>
             {mayLog ? (
-              <th scope="col">
+              <th scope="col" className="no-print">
                 <span className="quiet">Add a photo, put right</span>
               </th>
             ) : null}
@@ -64,31 +68,44 @@ export function History({
             const line = struck ? <s>{what}</s> : <b>{what}</b>
             const rest = [detail, entry.note, takenWords(entry)].filter(Boolean).join('. ')
             return (
-              <tr key={entry.id} id={`entry-${entry.id}`} className={struck ? 'soft' : undefined}>
-                <td className="soft" style={{ whiteSpace: 'nowrap' }}>
-                  {whenWords(entry, today, timeZone)}
-                </td>
-                <td>{line}</td>
-                <td>
+              <tr
+                key={entry.id}
+                id={`entry-${entry.id}`}
+                className={
+                  [struck ? 'soft' : '', entry.id === marked ? 'marked' : ''].filter(Boolean).join(' ') ||
+                  undefined
+                }
+                aria-current={entry.id === marked ? 'true' : undefined}
+              >
+                <td className="soft when">{whenWords(entry, today, timeZone)}</td>
+                <td className="what">{line}</td>
+                <td className="detail">
                   {struck ? <s>{rest}</s> : rest}
                   {entry.groupId ? <span className="note"> with the whole split mould</span> : null}
                   {struck ? (
                     <>
                       {' '}
-                      <EntryLink id={entry.correctedById} here={here} words="put right" />
+                      <EntryLink id={entry.correctedById} base={base} here={here} words="put right" />
                     </>
                   ) : null}
                   {entry.correctsId ? (
                     <>
                       {' '}
-                      <EntryLink id={entry.correctsId} here={here} words="puts an earlier entry right" />
+                      <EntryLink
+                        id={entry.correctsId}
+                        base={base}
+                        here={here}
+                        words="puts an earlier entry right"
+                      />
                     </>
                   ) : null}
                   <EntryPictures {...photosOf} entryId={entry.id} />
                 </td>
-                <td title={entry.byName}>{initials.get(entry.byName) ?? entry.byName}</td>
+                <td className="who" title={entry.byName}>
+                  {initials.get(entry.byName) ?? entry.byName}
+                </td>
                 {mayLog ? (
-                  <td className="n">
+                  <td className="n no-print">
                     <AddPhoto
                       subject={photosOf}
                       entryId={entry.id}
@@ -117,17 +134,20 @@ export function History({
   )
 }
 
-/** A link to an entry where it stands on this page, else the words alone. */
+/** A link to an entry: on this page, or on the page of the history that holds it. */
 function EntryLink({
   id,
+  base,
   here,
   words,
 }: {
   readonly id: string | null
+  readonly base: string
   readonly here: ReadonlySet<string>
   readonly words: string
 }) {
-  return id !== null && here.has(id) ? <a href={`#entry-${id}`}>{words}</a> : <span>{words}</span>
+  if (id === null) return null
+  return here.has(id) ? <a href={`#entry-${id}`}>{words}</a> : <Link href={entryHref(base, id)}>{words}</Link>
 }
 
 /** "0.2 l of Slipwell 40, lot 7" */

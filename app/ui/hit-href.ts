@@ -1,5 +1,6 @@
 import type { Route } from 'next'
 import type { Hit } from '#lib/core/search/index'
+import { entryHref } from './entry-href'
 
 const step = encodeURIComponent
 
@@ -34,7 +35,7 @@ function hrefOf({ kind, id, title, of }: Pick<Hit, 'kind' | 'id' | 'title' | 'of
       return home
     case 'damage':
     case 'entry':
-      return `${home}#entry-${id}`
+      return of ? entryHref(home, id) : home
     case 'material':
       return `/stores/materials/${id}`
     case 'product':

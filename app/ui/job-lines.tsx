@@ -1,8 +1,11 @@
 import { shopDay, shopTime, shortDate } from '#lib/core/dates'
+import { type Irreplaceable, isCutting } from '#lib/core/lineage/index'
 import type { readPatch } from '#lib/services/patches'
 import { tick } from '../(shop)/patches/[id]/actions'
 import { ActionForm } from './action-form'
+import { OnceOnly } from './cant-be-made-again'
 import { Hidden, TextField } from './fields'
+import { HeadOut } from './table-out'
 
 type Plan = Awaited<ReturnType<typeof readPatch>>['plans'][number]
 type Line = Plan['lines'][number]
@@ -13,23 +16,32 @@ export function JobLines({
   mayTick,
   timeZone,
   today,
+  lost,
 }: {
   readonly plan: Plan
   readonly mayTick: boolean
   readonly timeZone: string
   readonly today: string
+  /** The mould, where another one can't be made. */
+  readonly lost: Irreplaceable | null
 }) {
   const open = mayTick && (plan.state === 'on the bench' || plan.state === 'laid')
   const done = plan.lines.filter((line) => line.tickedAt !== null).length
   const next = open ? plan.lines.find((line) => line.tickedAt === null) : undefined
   return (
     <>
-      <h2>
-        Job lines{' '}
-        <span className="note" style={{ fontWeight: 400 }}>
-          {done} of {plan.lines.length} done
-        </span>
-      </h2>
+      <HeadOut
+        name="job-lines"
+        of={{ patch: plan.patchId, v: String(plan.versionNo) }}
+        label="Job lines of this plan"
+      >
+        <h2>
+          Job lines{' '}
+          <span className="note" style={{ fontWeight: 400 }}>
+            {done} of {plan.lines.length} done
+          </span>
+        </h2>
+      </HeadOut>
       <ol className="job-lines">
         {plan.lines.map((line) => (
           <li
@@ -41,6 +53,11 @@ export function JobLines({
               <h3>
                 {line.position}. {line.title}
               </h3>
+              {line.tickedAt === null && isCutting(line.code) ? (
+                <p>
+                  <OnceOnly of={lost} />
+                </p>
+              ) : null}
               {line.tickedAt ? (
                 <div className="done-line">
                   <p className="good">

@@ -1,5 +1,5 @@
 import type { Route } from 'next'
-import { listBuiltParts } from '#lib/services/built-parts'
+import { partsOfMould } from '#lib/services/built-parts'
 import type { SignedIn } from '#lib/web/session'
 import { BuiltPartTable } from './built-part-table'
 import { Link } from './link'
@@ -9,14 +9,14 @@ const shown = 8
 /** The latest parts off a mould, and the way to all of them; nothing before the first. */
 export async function MouldParts({
   actor,
-  code,
+  mould: { id, code },
   today,
 }: {
   readonly actor: SignedIn
-  readonly code: string
+  readonly mould: { readonly id: string; readonly code: string }
   readonly today: string
 }) {
-  const { rows, total } = await listBuiltParts(actor, { mould: code })
+  const { rows, total } = await partsOfMould(actor, { mouldId: id, limit: shown })
   if (total === 0) return null
   return (
     <section style={{ marginTop: 28 }}>
@@ -36,7 +36,7 @@ export async function MouldParts({
           </button>
         </form>
       </div>
-      <BuiltPartTable rows={rows.slice(0, shown)} today={today} mould={code} />
+      <BuiltPartTable rows={rows} today={today} mould={code} />
       {total > shown ? (
         <p style={{ marginTop: 10 }}>
           <Link href={`/parts?mould=${encodeURIComponent(code)}` as Route}>All {total} parts off it</Link>

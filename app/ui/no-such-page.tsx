@@ -1,16 +1,13 @@
-import { Link } from './link'
+import { WayBack } from './way-back'
 
 export function NoSuchPage() {
   return (
-    <div className="empty">
-      <p>
-        <b>There is no such page.</b> A code may have been typed otherwise, or the link is old.
-      </p>
-      <p>
-        <Link className="btn" href={'/moulds' as never}>
-          To the rack
-        </Link>
-      </p>
-    </div>
+    <>
+      <h1 style={{ marginBottom: 14 }}>There is no such page</h1>
+      <div className="empty">
+        <p>A code may have been typed otherwise, or the link is old.</p>
+        <WayBack />
+      </div>
+    </>
   )
 }

@@ -1,7 +1,7 @@
 'use client'
 import { useEffect, useRef, useState } from 'react'
 import { planDrawing, sectionDrawing } from '#lib/core/drawing/index'
-import { type Loop, loopBounds, placeWords } from '#lib/core/geometry/index'
+import { type Loop, middleOfLoop, placeWords } from '#lib/core/geometry/index'
 import type { PatchInput } from '#lib/core/repair/types'
 import { figure } from '#lib/core/units'
 import { type Preview, previewSketch } from '../(shop)/patches/new/actions'
@@ -160,8 +160,7 @@ export function LivePreview() {
 }
 
 function middleWords(outer: Loop, { area }: PatchInput): string {
-  const [uMin, vMin, uMax, vMax] = loopBounds(outer)
-  return placeWords([(uMin + uMax) / 2, (vMin + vMax) / 2], area, area.dowels, 'print')
+  return placeWords(middleOfLoop(outer), area, area.dowels, 'print')
 }
 
 interface Missing {

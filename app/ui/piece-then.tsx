@@ -10,6 +10,7 @@ import {
 } from '#lib/core/log/index'
 import { figure } from '#lib/core/units'
 import type { PieceThen } from '#lib/services/built-parts'
+import { entryHref } from './entry-href'
 import { FigureLine } from './figure-line'
 import { Link } from './link'
 import './piece-then.css'
@@ -48,7 +49,7 @@ export function PieceThenSection({ piece, today }: { readonly piece: PieceThen; 
       <p className="note no-print" style={{ marginTop: 8 }}>
         <Link href={`/parts?mould=${code}` as Route}>Every part off {pull.mouldCode}</Link>
         {' · '}
-        <Link href={`/moulds/${code}#entry-${pull.id}` as Route}>The pull in its log</Link>
+        <Link href={entryHref(`/moulds/${code}`, pull.id)}>The pull in its log</Link>
       </p>
     </section>
   )

@@ -44,7 +44,7 @@ export function PointsEditor({
     <RecordForm schema={LocatingIssueInput} action={action} defaults={defaults} submit="Save as a new issue">
       <div className="field-row">
         <RecordField name="name" label="Name of the issue" hint="for example Season 2026/27, second" />
-        <RecordField name="issuedOn" label="Issued on" hint="as 2026-10-21" />
+        <RecordField name="issuedOn" label="Issued on" type="date" />
       </div>
       <Rows areas={areas} />
       <Changes before={before} />
@@ -69,13 +69,25 @@ function Rows({ areas }: { readonly areas: readonly string[] }) {
             <tr>
               <th scope="col">Tag</th>
               <th scope="col">Area</th>
-              <th scope="col">u, mm</th>
-              <th scope="col">v, mm</th>
-              <th scope="col">Diameter, mm</th>
-              <th scope="col">Bush flange, mm</th>
+              <th scope="col" className="n">
+                u, mm
+              </th>
+              <th scope="col" className="n">
+                v, mm
+              </th>
+              <th scope="col" className="n">
+                Diameter, mm
+              </th>
+              <th scope="col" className="n">
+                Bush flange, mm
+              </th>
               <th scope="col">Kind</th>
-              <th scope="col">Zone, mm</th>
-              <th scope="col">Through / datum / open</th>
+              <th scope="col" className="n">
+                Position zone, mm
+              </th>
+              <th scope="col">Through</th>
+              <th scope="col">Datum</th>
+              <th scope="col">Not yet fixed</th>
               <th scope="col">
                 <span className="quiet">Take out</span>
               </th>
@@ -84,46 +96,71 @@ function Rows({ areas }: { readonly areas: readonly string[] }) {
           <tbody>
             {fields.map((field, index) => {
               const at = `points.${index}`
-              const row = `, row ${index + 1}`
+              const row = `row ${index + 1}`
               return (
                 <tr key={field.id}>
                   <td>
-                    <RecordField name={`${at}.tag`} label={`Tag${row}`} quiet />
+                    <RecordField name={`${at}.tag`} label="Tag" of={row} quiet />
                   </td>
                   <td>
-                    <RecordField name={`${at}.areaName`} label={`Area${row}`} options={areaOptions} quiet />
+                    <RecordField name={`${at}.areaName`} label="Area" of={row} options={areaOptions} quiet />
                   </td>
                   <td>
-                    <RecordField name={`${at}.uMm`} label={`u${row}`} numeric quiet />
+                    <RecordField name={`${at}.uMm`} label="u" of={row} unit="mm" numeric quiet />
                   </td>
                   <td>
-                    <RecordField name={`${at}.vMm`} label={`v${row}`} numeric quiet />
+                    <RecordField name={`${at}.vMm`} label="v" of={row} unit="mm" numeric quiet />
                   </td>
                   <td>
-                    <RecordField name={`${at}.diameterMm`} label={`Diameter${row}`} numeric quiet />
+                    <RecordField
+                      name={`${at}.diameterMm`}
+                      label="Diameter"
+                      of={row}
+                      unit="mm"
+                      numeric
+                      quiet
+                    />
                   </td>
                   <td>
-                    <RecordField name={`${at}.bushDiameterMm`} label={`Bush flange${row}`} numeric quiet />
+                    <RecordField
+                      name={`${at}.bushDiameterMm`}
+                      label="Bush flange"
+                      of={row}
+                      unit="mm"
+                      numeric
+                      quiet
+                    />
                   </td>
                   <td>
-                    <RecordField name={`${at}.kind`} label={`Kind${row}`} options={kindOptions} quiet />
+                    <RecordField name={`${at}.kind`} label="Kind" of={row} options={kindOptions} quiet />
                   </td>
                   <td>
-                    <RecordField name={`${at}.toleranceMm`} label={`Position zone${row}`} numeric quiet />
+                    <RecordField
+                      name={`${at}.toleranceMm`}
+                      label="Position zone"
+                      of={row}
+                      unit="mm"
+                      numeric
+                      quiet
+                    />
                   </td>
                   <td>
-                    <Flag name={`${at}.through`} label={`Through the mould${row}`} />
-                    <Flag name={`${at}.isDatum`} label={`Datum${row}`} />
-                    <Flag name={`${at}.notYetFixed`} label={`Not yet fixed${row}`} />
+                    <Flag name={`${at}.through`} label="Through the mould" of={row} />
+                  </td>
+                  <td>
+                    <Flag name={`${at}.isDatum`} label="Datum" of={row} />
+                  </td>
+                  <td>
+                    <Flag name={`${at}.notYetFixed`} label="Not yet fixed" of={row} />
                   </td>
                   <td>
                     <button
                       type="button"
                       className="btn plain"
                       onClick={() => remove(index)}
-                      aria-label={`Take row ${index + 1} out`}
+                      aria-label={`Take out row ${index + 1}`}
                     >
-                      out
+                      Take out
                     </button>
                   </td>
                 </tr>
@@ -145,12 +182,13 @@ function Rows({ areas }: { readonly areas: readonly string[] }) {
   )
 }
 
-function Flag({ name, label }: { readonly name: string; readonly label: string }) {
+function Flag({ name, label, of }: { readonly name: string; readonly label: string; readonly of: string }) {
   const { register } = useFormContext()
   return (
     <label className="flag" title={label}>
       <input type="checkbox" {...register(name)} />
-      <span className="quiet">{label}</span>
+      <span className="flag-name quiet">{label}</span>
+      <span className="quiet">, {of}</span>
     </label>
   )
 }

@@ -127,9 +127,11 @@ export function RecordField({
   unit,
   hint,
   numeric = false,
+  type = 'text',
   options,
   rows,
   quiet = false,
+  of,
 }: {
   readonly name: string
   readonly label: string
@@ -137,9 +139,12 @@ export function RecordField({
   readonly unit?: string
   readonly hint?: string
   readonly numeric?: boolean
+  readonly type?: 'text' | 'date'
   readonly options?: readonly { readonly value: string; readonly label: string }[]
   readonly rows?: number
   readonly quiet?: boolean
+  /** What the field belongs to, for the ear alone: "row 3". */
+  readonly of?: string
 }) {
   const { register, formState } = useFormContext()
   const wrong = messageAt(formState.errors, name)
@@ -155,6 +160,7 @@ export function RecordField({
     <div className="field">
       <label htmlFor={id} className={quiet ? 'quiet' : undefined}>
         {label}
+        {of ? <span className="quiet">, {of}</span> : null}
         {unit ? <small> {unit}</small> : null}
       </label>
       {options ? (
@@ -168,7 +174,7 @@ export function RecordField({
       ) : rows ? (
         <textarea {...shared} rows={rows} />
       ) : (
-        <input type="text" autoComplete="off" inputMode={numeric ? 'decimal' : undefined} {...shared} />
+        <input type={type} autoComplete="off" inputMode={numeric ? 'decimal' : undefined} {...shared} />
       )}
       {hint ? (
         <span className="hint" id={`${id}-hint`}>

@@ -73,15 +73,16 @@ function Hardware({ pieces }: { readonly pieces: readonly string[] }) {
             <li key={field.id}>
               <RecordField
                 name={`${at}.kind`}
-                label={`Kind, line ${line}`}
+                label="Kind"
+                of={`line ${line}`}
                 options={hardwareKinds.map((kind) => ({ value: kind, label: kind }))}
               />
-              <RecordField name={`${at}.name`} label={`What, line ${line}`} />
-              <RecordField name={`${at}.count`} label={`Count, line ${line}`} numeric />
-              <RecordField name={`${at}.size`} label={`Size, line ${line}`} />
-              <RecordField name={`${at}.joins`} label={`Joins, line ${line}`} />
-              <RecordField name={`${at}.place`} label={`Kept where, line ${line}`} />
-              <RecordField name={`${at}.note`} label={`Note, line ${line}`} />
+              <RecordField name={`${at}.name`} label="What" of={`line ${line}`} />
+              <RecordField name={`${at}.count`} label="Count" of={`line ${line}`} numeric />
+              <RecordField name={`${at}.size`} label="Size" of={`line ${line}`} />
+              <RecordField name={`${at}.joins`} label="Joins" of={`line ${line}`} />
+              <RecordField name={`${at}.place`} label="Kept where" of={`line ${line}`} />
+              <RecordField name={`${at}.note`} label="Note" of={`line ${line}`} />
               <span className="acts">
                 <button
                   type="button"

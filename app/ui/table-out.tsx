@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import type { TableName } from '#lib/exchange/tables/shop/index'
 import './table-out.css'
 
@@ -8,17 +9,20 @@ interface TableOutProps {
   readonly decimal?: 'point' | 'comma'
   /** Said to those who don't see where the links stand. */
   readonly label: string
+  /** What is in the table where that is more than what stands under the head: "all areas". */
+  readonly holds?: string
 }
 
 /** A pair of links for the head of a table: the whole of it as CSV and as XLSX. */
-export function TableOut({ name, of = {}, decimal = 'point', label }: TableOutProps) {
+export function TableOut({ name, of = {}, decimal = 'point', label, holds }: TableOutProps) {
   const href = (extension: 'csv' | 'xlsx') => {
     const comma = extension === 'csv' && decimal === 'comma' ? { decimal } : {}
     const query = new URLSearchParams({ ...of, ...comma }).toString()
     return `/out/${name}.${extension}${query && `?${query}`}`
   }
   return (
-    <span className="table-out">
+    <span className="table-out no-print">
+      {holds ? <span className="note">{holds}</span> : null}
       <a href={href('csv')} aria-label={`${label} as CSV`}>
         CSV
       </a>
@@ -27,5 +31,15 @@ export function TableOut({ name, of = {}, decimal = 'point', label }: TableOutPr
         XLSX
       </a>
     </span>
+  )
+}
+
+/** The heading of a table or a list, with the way out of all that stands under it. */
+export function HeadOut({ children, ...table }: TableOutProps & { readonly children: ReactNode }) {
+  return (
+    <div className="head-out">
+      {children}
+      <TableOut {...table} />
+    </div>
   )
 }

@@ -58,11 +58,23 @@ export function minutesIntoDay(moment: string, timeZone: string): number {
   return minuteOfDay + Math.max(0, aheadMin(atMidnight) - aheadMin(at))
 }
 
+const shortMonths = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
+
+/**
+ * A time as well as it is known: "2023-06" reads "Jun 2023" and "2023-09-08" reads "8 Sep 2023"; any other words stay
+ * as they were written ("before 2022", "May 2024").
+ */
+export function monthWords(text: string): string {
+  const [, year, month, day] = /^(\d{4})-(\d{2})(?:-(\d{2}))?$/.exec(text.trim()) ?? []
+  const name = shortMonths[Number(month) - 1]
+  if (!year || !name) return text
+  return `${day ? `${Number(day)} ` : ''}${name} ${year}`
+}
+
 /** "21 Oct", or "21 Oct 2024" when the year is not the one of `today`. */
 export function shortDate(date: IsoDate, today: IsoDate): string {
-  const names = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
   const [year, month, day] = date.split('-')
-  const short = `${Number(day)} ${names[Number(month) - 1] ?? month}`
+  const short = `${Number(day)} ${shortMonths[Number(month) - 1] ?? month}`
   return year === today.slice(0, 4) ? short : `${short} ${year}`
 }
 

@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { isIsoDate } from '#lib/core/dates'
+import { plainSigns } from '#lib/core/search/index'
 import { figure, insideUnit, type Quantity } from '#lib/core/units'
 
 /** zod must not compile schemas with `new Function`: a strict content security policy forbids it. */
@@ -51,10 +52,15 @@ export const plainNumber = (range: Range = {}) =>
     .min(range.min ?? -1e9, { error: () => `At least ${range.min ?? -1e9}` })
     .max(range.max ?? 1e9, { error: () => `At most ${range.max ?? 1e9}` })
 
+/** NUL and halves of pairs: no text that the database can hold. */
+const isText = (typed: string) => !/[\0\p{Cs}]/u.test(typed)
+const noText = { error: () => 'There is a sign in it that is no text; type it again' }
+
 /** Text that must not be blank. */
 export const text = (what: string, longest = 200) =>
   z
     .string({ error: () => `Give ${what}` })
+    .refine(isText, noText)
     .trim()
     .min(1, { error: () => `Give ${what}` })
     .max(longest, { error: () => `At most ${longest} signs` })
@@ -63,7 +69,18 @@ export const text = (what: string, longest = 200) =>
 export const freeText = (longest = 4000) =>
   z
     .string()
+    .refine(isText, noText)
     .trim()
+    .max(longest, { error: () => `At most ${longest} signs` })
+
+/**
+ * What somebody looks for, a code or words, as it was typed or stands in an address. Signs that no stored text holds count as
+ * blanks.
+ */
+export const asked = (longest = 200) =>
+  z
+    .string()
+    .overwrite(plainSigns)
     .max(longest, { error: () => `At most ${longest} signs` })
 
 /** A code for people: letters, figures, dot, dash, underscore; compared without case. */

@@ -143,6 +143,13 @@ function readText(
   return raw
 }
 
+/** The bare figure where reading it back gives the same, since the unit stands beside the field; else with its unit. */
+function quantityText(value: number, kind: Quantity): string {
+  const bare = String(value === 0 ? 0 : value)
+  const read = parseQuantity(bare, kind)
+  return read.ok && read.value === value ? bare : formatQuantity(value, kind)
+}
+
 /** A list from a list, from fields named "0", "1" ..., or of the one thing that was given. */
 function listOf(raw: unknown): readonly unknown[] {
   if (Array.isArray(raw)) return raw
@@ -221,7 +228,7 @@ function writeText(schema: z.ZodType, value: unknown, beside: Beside = {}): unkn
     const currency = besideOf(core, 'moneyIn', beside)
     if (currency) return moneyText(value, currency)
     const kind = quantityOf(core)
-    return kind ? formatQuantity(value, kind) : String(value)
+    return kind ? quantityText(value, kind) : String(value)
   }
   return value
 }

@@ -89,7 +89,7 @@ function requestOf(kind: WritableKind, data: z.ZodType, more: z.ZodRawShape) {
 /** The request with `more` beside it, such as the code of the mould. */
 export function logRequest<const More extends z.ZodRawShape>(more: More) {
   const plain = (kind: WritableKind) => requestOf(kind, lenient(logData[kind].shape), more)
-  const empty = (kind: 'note' | 'correction') => requestOf(kind, logData[kind].prefault({}), more)
+  const noted = requestOf('note', logData.note.prefault({}), more).extend({ note: text('the note', 2000) })
   return z.discriminatedUnion(
     'kind',
     [
@@ -115,8 +115,8 @@ export function logRequest<const More extends z.ZodRawShape>(more: More) {
       plain('before-book'),
       plain('matter'),
       plain('settled'),
-      empty('note'),
-      empty('correction'),
+      noted,
+      requestOf('correction', logData.correction.prefault({}), more),
     ],
     {
       error: () =>

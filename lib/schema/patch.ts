@@ -112,7 +112,7 @@ export const OutlineRequest = z.object({
   name: text('the name of the file', 200),
   text: z
     .string({ error: () => 'Give the text of the file' })
-    .max(10 * 1024 * 1024, { error: () => 'At most 10 MB' }),
+    .max(8 * 1024 * 1024, { error: () => 'At most 8 MB' }),
   unit: choice(['mm', 'cm', 'm', 'in']).nullable().prefault(null),
 })
 

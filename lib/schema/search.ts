@@ -1,10 +1,10 @@
 import * as z from 'zod'
 import { hitKinds, longestAsked } from '#lib/core/search/index'
-import { choice, count } from './fields'
+import { asked, choice, count } from './fields'
 
 /** What is sent to search: the words, and where only one kind is wanted, which. */
 export const SearchInput = z.object({
-  q: z.string().max(longestAsked, { error: () => `At most ${longestAsked} signs` }),
+  q: asked(longestAsked),
   in: choice(hitKinds).optional(),
   /** Most hits of each kind. */
   limit: count({ min: 1, max: 100 }).optional(),

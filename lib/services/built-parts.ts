@@ -9,6 +9,7 @@ import {
   worstFate,
 } from '#lib/core/log/index'
 import { BuiltPartInput, Serial } from '#lib/schema/built-part'
+import { asked } from '#lib/schema/fields'
 import {
   type BuiltPartRow,
   laidEntryOf,
@@ -28,7 +29,7 @@ import { readMould, readMouldByCode } from '#lib/store/moulds'
 import { partByCode } from '#lib/store/parts'
 import { initialsByName } from '#lib/store/people'
 import { type ShopContext, shopContext, told } from './shop'
-import { everyone, hands, leads, verb } from './verb'
+import { asking, everyone, hands, leads, verb } from './verb'
 
 /** A built part in a list, with what became of it: the worst that its pulls say; null where no pull names it. */
 export type BuiltPartLine = BuiltPartRow & { readonly fate: PartFate | null }
@@ -42,23 +43,26 @@ export interface BuiltPartList {
 /** How many a list shows at most. */
 export const mostParts = 200
 
-const listOf = async (filter: Parameters<typeof readBuiltParts>[0]): Promise<BuiltPartList> => {
-  const { rows, total } = await readBuiltParts(filter, mostParts)
+const listOf = async (
+  filter: Parameters<typeof readBuiltParts>[0],
+  limit = mostParts,
+): Promise<BuiltPartList> => {
+  const { rows, total } = await readBuiltParts(filter, limit)
   return { rows: rows.map((row) => ({ ...row, fate: worstFate(row.pulls) })), total }
 }
 
 /** Built parts, latest first; all that is given must hold. Codes and ids that are not in the book find nothing. */
-export const listBuiltParts = verb(
+export const listBuiltParts = asking(
   'built-parts.list',
   everyone,
   z.object({
     /** Codes of a part and of a mould. */
-    part: z.string().max(80).optional(),
-    mould: z.string().max(80).optional(),
+    part: asked(80).optional(),
+    mould: asked(80).optional(),
     lot: z.uuid().optional(),
     /** Off the mould of this entry, after it: since that repair, those coats, that bush. */
     since: z.uuid().optional(),
-    find: z.string().max(80).optional(),
+    find: asked(80).optional(),
   }),
   async (_actor, asked): Promise<BuiltPartList & { readonly told: readonly string[] }> => {
     const { today } = await shopContext()
@@ -91,6 +95,14 @@ export const listBuiltParts = verb(
     ].filter((line): line is string => line !== null)
     return { ...list, told }
   },
+)
+
+/** The latest parts off a mould, and how many there are. */
+export const partsOfMould = verb(
+  'built-parts.of-mould',
+  everyone,
+  z.object({ mouldId: z.uuid(), limit: z.int().min(1).max(mostParts) }),
+  (_actor, { mouldId, limit }) => listOf({ mouldId }, limit),
 )
 
 /** Parts that were laid from a stock lot. */
@@ -141,7 +153,7 @@ async function pieceThen(pull: PullOfPart): Promise<PieceThen> {
 }
 
 /** A part and everything that it leads back to. */
-export const readBuiltPart = verb(
+export const readBuiltPart = asking(
   'built-parts.read',
   everyone,
   Serial,

@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { shopDay } from '#lib/core/dates'
 import { type LogEntry, logKinds } from '#lib/core/log/index'
+import { asked } from '#lib/schema/fields'
 import { fieldErrors } from '#lib/schema/form'
 import { NewLogEntry, NewSetEntry } from '#lib/schema/log'
 import { type LogRequest, logRequest, setLogRequest } from '#lib/schema/log-request'
@@ -14,7 +15,7 @@ import { writeForSet } from './log-set'
 import { shopContext } from './shop'
 import { everyone, hands, verb } from './verb'
 
-const code = z.string()
+const code = asked()
 
 /** The history of a mould by its code, newest first. */
 export const listLogOf = verb(

@@ -2,10 +2,12 @@ import * as z from 'zod'
 import { minutesIntoDay, momentOf, shopDay } from '#lib/core/dates'
 import { type LogEntry, logKinds } from '#lib/core/log/index'
 import type { Actor } from '#lib/schema/actor'
+import { asked } from '#lib/schema/fields'
 import { NewLogEntry, NewPatternEntry } from '#lib/schema/log'
 import { Refusal } from '#lib/store/errors'
 import {
   countEntries,
+  entriesAbove,
   type LogSubject,
   listEntries,
   type NamedEntry,
@@ -16,7 +18,7 @@ import {
 import { appendEntries, type EntryToWrite } from '#lib/store/log'
 import { judgeClearance } from './clearance'
 import { type ShopContext, shopContext } from './shop'
-import { everyone, hands, verb } from './verb'
+import { asking, everyone, hands, verb } from './verb'
 
 /** How far a clock in a pocket may run ahead of the shop's before "in the future" is said. */
 const clockSlackMin = 10
@@ -34,7 +36,7 @@ export const writeEntry = verb('log.write', hands, NewLogEntry, async (actor, en
 /** Writes one entry of a pattern; sent twice with the same id, stored once. */
 export const writePatternEntry = verb('log.write-pattern', hands, NewPatternEntry, async (actor, entry) => {
   const context = await shopContext()
-  if (entry.correctsId !== null) await checkCorrection(entry, entry.correctsId)
+  if (entry.correctsId !== null) await checkCorrection(actor, entry, entry.correctsId)
   const written = await appendEntries(actor, [{ entry, dayOrder: orderInDay(entry, context) }])
   return { id: entry.id, written: written > 0 }
 })
@@ -49,33 +51,44 @@ export interface History {
   readonly total: number
   /** Day of the oldest. */
   readonly beginsOn: string | null
+  /** How many newer ones stand above this page; null where nobody counted them, on a page that was asked for by `olderThan`. */
+  readonly above: number | null
   /** The last entry of this page where older ones follow; to be named in `olderThan`. */
   readonly next: string | null
 }
 
-/** A page of the history of a mould or a pattern, newest first. Left out: every kind, no words, the newest page. */
-export const readHistory = verb(
+/**
+ * A page of the history of a mould or a pattern, newest first. Left out: every kind, no words, the newest page.
+ * `holding` asks for the page that holds an entry: the newest `limit` where it stands among them, else whole pages.
+ */
+export const readHistory = asking(
   'log.history',
   everyone,
   z.object({
     mouldId: z.uuid().optional(),
     patternId: z.uuid().optional(),
     kinds: z.array(z.enum(logKinds)).optional(),
-    find: z.string().max(200).optional(),
+    find: asked().optional(),
     olderThan: z.uuid().optional(),
+    holding: z.uuid().optional(),
     limit: z.int().min(1).max(historyPage).optional(),
   }),
-  async (_actor, { mouldId, patternId, kinds, find, olderThan, limit = historyPage }): Promise<History> => {
+  async (_actor, { mouldId, patternId, kinds, find, olderThan, holding, ...asked }): Promise<History> => {
     const subject = subjectOf(mouldId, patternId)
     const filter = { ...(kinds ? { kinds } : {}), ...(find ? { find } : {}) }
+    const above = holding ? ((await entriesAbove(subject, filter, holding)) ?? 0) : 0
+    const newest = above < (asked.limit ?? historyPage)
+    const limit = newest ? (asked.limit ?? historyPage) : historyPage
+    const skip = newest ? 0 : above - (above % historyPage)
     const [entries, counted] = await Promise.all([
-      listEntries(subject, { ...filter, ...(olderThan ? { olderThan } : {}), limit: limit + 1 }),
+      listEntries(subject, { ...filter, ...(olderThan ? { olderThan } : { skip }), limit: limit + 1 }),
       countEntries(subject, filter),
     ])
     const shown = entries.slice(0, limit)
     return {
       entries: shown,
       ...counted,
+      above: olderThan ? null : skip,
       next: entries.length > limit ? (shown.at(-1)?.id ?? null) : null,
     }
   },
@@ -87,11 +100,16 @@ function subjectOf(mouldId: string | undefined, patternId: string | undefined): 
   throw new Refusal('Say whose history: of a mould or of a pattern')
 }
 
-export const readLogEntry = verb('log.read', everyone, z.object({ id: z.uuid() }), async (_actor, { id }) => {
-  const entry = await readEntry(id)
-  if (!entry) throw new Refusal('There is no such entry', { status: 404 })
-  return entry
-})
+export const readLogEntry = asking(
+  'log.read',
+  everyone,
+  z.object({ id: z.uuid() }),
+  async (_actor, { id }) => {
+    const entry = await readEntry(id)
+    if (!entry) throw new Refusal('There is no such entry', { status: 404 })
+    return entry
+  },
+)
 
 /** An entry that a page's address names, or null where it names none or one that is not there. */
 export const findLogEntry = verb(
@@ -126,13 +144,14 @@ export async function prepared(
   if (entry.kind === 'state' && entry.data.state === 'retired' && actor.role !== 'lead') {
     throw new Refusal('Only a lead retires a mould', { status: 403 })
   }
-  if (entry.correctsId !== null) await checkCorrection(entry, entry.correctsId)
+  if (entry.correctsId !== null) await checkCorrection(actor, entry, entry.correctsId)
   const dayOrder = orderInDay(entry, context)
   if (entry.kind !== 'cleared') return { entry, dayOrder }
   return { entry, dayOrder, judge: (sql) => judgeClearance(actor, entry, dayOrder, context, sql) }
 }
 
 async function checkCorrection(
+  actor: Actor,
   entry: Pick<NewLogEntry | NewPatternEntry, 'kind'>,
   correctsId: string,
 ): Promise<void> {
@@ -142,6 +161,9 @@ async function checkCorrection(
     throw new Refusal(
       'What was struck out is not brought back by striking out the strike: write the entry anew',
     )
+  }
+  if (wrong.kind === 'state' && wrong.data.state === 'retired' && actor.role !== 'lead') {
+    throw new Refusal('Only a lead retires a mould or brings it back', { status: 403 })
   }
   if (wrong.kind === 'patch-laid' || wrong.kind === 'proved') {
     throw new Refusal('What a plan wrote is put right by a new version of the plan, or told in a note')

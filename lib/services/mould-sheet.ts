@@ -3,7 +3,7 @@ import { meanThicknessMm, stackUp } from '#lib/core/laminate/index'
 import { pullStrokes } from '#lib/core/log/index'
 import { paperNames } from '#lib/exchange/sheets/index'
 import { mouldSheet } from '#lib/exchange/sheets/mould-sheet'
-import { choice } from '#lib/schema/fields'
+import { asked, choice } from '#lib/schema/fields'
 import { Refusal } from '#lib/store/errors'
 import { pointsBefore } from '#lib/store/face'
 import { faceModelOf } from './face-model'
@@ -13,9 +13,9 @@ import { stackPlies } from './stores'
 import { everyone, verb } from './verb'
 
 const MouldSheetRequest = z.object({
-  code: z.string(),
+  code: asked(),
   /** An area's id; left out or "all": all of them. */
-  area: z.string().prefault('all'),
+  area: asked().prefault('all'),
   view: choice(['cavity', 'back']).prefault('cavity'),
   /** Whether places before a move stand on it. */
   old: choice(['yes', 'no']).prefault('yes'),

@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { beforeLayUp, type LogEntry, mouldStanding } from '#lib/core/log/index'
+import { asked } from '#lib/schema/fields'
 import {
   FaceAreaInput,
   LocatingIssueInput,
@@ -40,7 +41,7 @@ import { readStack, type StoredStack } from '#lib/store/stores'
 import { checkedArea } from './face-check'
 import type { RackRow } from './rack'
 import { codeTaken, type ShopContext, shopContext, told } from './shop'
-import { everyone, hands, leads, verb } from './verb'
+import { asking, everyone, hands, leads, verb } from './verb'
 
 const noMarks: StripMarks = { pulls: [], coats: [], patches: [] }
 
@@ -57,10 +58,10 @@ export interface MouldPage extends RackRow {
   readonly initials: ReadonlyMap<string, string>
 }
 
-export const readMouldPage = verb(
+export const readMouldPage = asking(
   'moulds.read',
   everyone,
-  z.object({ code: z.string() }),
+  z.object({ code: asked() }),
   async (_actor, { code }): Promise<MouldPage> => {
     const mould = await readMouldByCode(code)
     if (!mould) throw new Refusal(`There is no mould ${code}`, { status: 404 })
@@ -96,7 +97,7 @@ export const readMouldPage = verb(
   },
 )
 
-export const readMouldById = verb(
+export const readMouldById = asking(
   'moulds.by-id',
   everyone,
   z.object({ id: z.uuid() }),
@@ -123,7 +124,7 @@ export const changeMould = verb(
   (actor, { version, ...input }) => told(updateMould(actor, version, input), mouldRules),
 )
 
-export const readFaceArea = verb(
+export const readFaceArea = asking(
   'areas.read',
   everyone,
   z.object({ id: z.uuid() }),

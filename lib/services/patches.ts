@@ -6,7 +6,7 @@ import { PatchInputSchema, PatchSketch } from '#lib/schema/patch'
 import { Refusal } from '#lib/store/errors'
 import { addPlan, listPatches as readPatches, readPatch as readStoredPatch } from '#lib/store/patches'
 import { inputOf } from './patch-input'
-import { everyone, leads, verb } from './verb'
+import { asking, everyone, leads, verb } from './verb'
 
 /** Computes a plan from what is sent alone; reads and writes nothing. */
 export const computePatch = verb('patches.compute', everyone, PatchInputSchema, async (_actor, input) =>
@@ -44,7 +44,7 @@ export const listPatches = verb(
   (_actor, { mouldId, states = [], page = 1, size = 100 }) => readPatches({ mouldId, states, page, size }),
 )
 
-export const readPatch = verb(
+export const readPatch = asking(
   'patches.read',
   everyone,
   z.object({ id: z.uuid() }),

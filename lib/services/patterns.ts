@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import type { LogEntry } from '#lib/core/log/index'
+import { asked } from '#lib/schema/fields'
 import { PatternInput } from '#lib/schema/mould'
 import { Refusal } from '#lib/store/errors'
 import { lastOfPatterns } from '#lib/store/history'
@@ -12,7 +13,7 @@ import {
 } from '#lib/store/patterns'
 import { initialsByName } from '#lib/store/people'
 import { codeTaken, type ShopContext, shopContext, told } from './shop'
-import { everyone, leads, verb } from './verb'
+import { asking, everyone, leads, verb } from './verb'
 
 const patternRules = { pattern_code_key: codeTaken('pattern') }
 
@@ -39,10 +40,10 @@ export interface PatternPage {
   readonly context: ShopContext
 }
 
-export const readPatternPage = verb(
+export const readPatternPage = asking(
   'patterns.read',
   everyone,
-  z.object({ code: z.string() }),
+  z.object({ code: asked() }),
   async (_actor, { code }): Promise<PatternPage> => {
     const pattern = await readPatternByCode(code)
     if (!pattern) throw new Refusal(`There is no pattern ${code}`, { status: 404 })

@@ -2,6 +2,7 @@ import * as z from 'zod'
 import type { LogEntry } from '#lib/core/log/index'
 import { type ReadPicture, readPicture as readFile } from '#lib/exchange/picture/index'
 import type { Actor } from '#lib/schema/actor'
+import { asked } from '#lib/schema/fields'
 import { NewPicture, PictureChange, PicturePutAway, pictureSizes, pictureSubjects } from '#lib/schema/picture'
 import { Refusal } from '#lib/store/errors'
 import { readEntry } from '#lib/store/history'
@@ -20,7 +21,7 @@ import {
   changePicture as updatePicture,
 } from '#lib/store/pictures'
 import { shopContext, told } from './shop'
-import { everyone, hands, leads, verb } from './verb'
+import { asking, everyone, hands, leads, verb } from './verb'
 
 const bytes = () =>
   z.custom<Uint8Array<ArrayBuffer>>((value) => value instanceof Uint8Array, { error: () => 'Choose a file' })
@@ -47,7 +48,7 @@ export const addPicture = verb(
 export const addPictureOf = verb(
   'pictures.add-of',
   hands,
-  NewPicture.omit({ on: true, onId: true }).safeExtend({ code: z.string(), bytes: bytes() }),
+  NewPicture.omit({ on: true, onId: true }).safeExtend({ code: asked(), bytes: bytes() }),
   async (actor, { code, bytes: sent, ...input }) =>
     add(actor, { ...input, on: 'mould', onId: await mouldId(code) }, sent),
 )
@@ -106,11 +107,11 @@ function dayShown(
 }
 
 /** Pictures of a thing, newest first, its fixed views, and how many pictures there are in all. */
-export const listPictures = verb(
+export const listPictures = asking(
   'pictures.list',
   everyone,
   Subject.extend({
-    view: z.string().optional(),
+    view: asked().optional(),
     putAway: z.boolean().optional(),
     limit: z.int().min(1).max(500).optional(),
   }),
@@ -129,10 +130,10 @@ export const listPictures = verb(
   },
 )
 
-export const listPicturesOf = verb(
+export const listPicturesOf = asking(
   'pictures.list-of',
   everyone,
-  z.object({ code: z.string(), view: z.string().optional() }),
+  z.object({ code: asked(), view: asked().optional() }),
   async (_actor, { code, view }) =>
     readPictures({ on: 'mould', onId: await mouldId(code) }, view === undefined ? {} : { view }),
 )
@@ -183,7 +184,7 @@ export interface PicturePage {
   readonly today: string
 }
 
-export const readPicture = verb(
+export const readPicture = asking(
   'pictures.read',
   everyone,
   z.object({ id: z.uuid() }),
@@ -217,7 +218,7 @@ export const readPictureFile = verb(
 )
 
 /** What a page needs before a picture is sent: to what, beside which entry, which views there are. */
-export const readPictureSubject = verb(
+export const readPictureSubject = asking(
   'pictures.subject',
   everyone,
   Subject.extend({ entryId: z.uuid().nullable() }),
@@ -234,10 +235,10 @@ export const readPictureSubject = verb(
 )
 
 /** The mould of a code as pictures know it. */
-export const readPictureSubjectByCode = verb(
+export const readPictureSubjectByCode = asking(
   'pictures.subject-of',
   everyone,
-  z.object({ code: z.string() }),
+  z.object({ code: asked() }),
   async (_actor, { code }) => {
     const mould = await mouldOf(code)
     return { on: 'mould' as const, onId: mould.id, code: mould.code }

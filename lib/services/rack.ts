@@ -8,12 +8,13 @@ import {
   mouldStanding,
   mouldStates,
 } from '#lib/core/log/index'
+import { asked } from '#lib/schema/fields'
 import { rackSorts } from '#lib/schema/rack'
 import { type StripMarks, stripMarks } from '#lib/store/counts'
 import { listMouldsById, type StoredMould } from '#lib/store/moulds'
 import { pullsSince, type RackQuery, rackPage, refreshTally } from '#lib/store/tally'
 import { type ShopContext, shopContext } from './shop'
-import { everyone, verb } from './verb'
+import { asking, everyone, verb } from './verb'
 
 /** One mould in the rack: what it is, how it stands, what comes next. */
 export interface RackRow {
@@ -39,12 +40,14 @@ export interface Rack {
 export const rackPageSize = 60
 
 /** The rack, a page at a time. Left out: no words, any state, by code, the first page. */
-export const listRack = verb(
+export const listRack = asking(
   'moulds.rack',
   everyone,
   z.object({
-    find: z.string().max(200).optional(),
+    find: asked().optional(),
     state: z.enum(mouldStates).optional(),
+    /** States that are left out. */
+    notIn: z.array(z.enum(mouldStates)).optional(),
     sort: z.enum(rackSorts).optional(),
     page: z.int().min(1).optional(),
     size: z.int().min(1).max(500).optional(),
@@ -57,6 +60,7 @@ export const listRack = verb(
       sort: asked.sort ?? 'code',
       page: asked.page ?? 1,
       size: asked.size ?? rackPageSize,
+      ...(asked.notIn ? { notIn: asked.notIn } : {}),
     }
     const found = await rackPage(query)
     return {

@@ -10,6 +10,7 @@ import {
   setStanding,
   setStrokes,
 } from '#lib/core/log/index'
+import { asked } from '#lib/schema/fields'
 import { AddPiece, MouldSetInput, TakePieceOut } from '#lib/schema/mould-set'
 import { mouldCounts } from '#lib/store/counts'
 import { Refusal } from '#lib/store/errors'
@@ -26,9 +27,8 @@ import {
   takePieceOut as takeOut,
   changeSet as updateSet,
 } from '#lib/store/sets'
-import { listSeasons } from '#lib/store/shop'
 import { codeTaken, type ShopContext, shopContext, told } from './shop'
-import { everyone, leads, verb } from './verb'
+import { asking, everyone, leads, verb } from './verb'
 
 /** A piece with how it stands and what comes before its next lay-up. */
 export interface PieceStanding {
@@ -85,26 +85,25 @@ export const listSets = verb('sets.list', everyone, z.object({}), async () =>
 )
 
 /** Everything that a split mould's page shows. */
-export const readSetPage = verb(
+export const readSetPage = asking(
   'sets.read',
   everyone,
-  z.object({ code: z.string() }),
+  z.object({ code: asked() }),
   async (_actor, { code }): Promise<SetPage> => {
     const set = await readSetByCode(code)
     if (!set) throw new Refusal(`There is no split mould ${code}`, { status: 404 })
     const context = await shopContext()
     const ids = set.pieces.map((piece) => piece.id)
-    const [[row], pulls, patches, seasons] = await Promise.all([
+    const [[row], pulls, patches] = await Promise.all([
       rowsOf([set], context),
       pullsOfPieces(ids),
       patchesOfPieces(ids),
-      listSeasons(),
     ])
     const codeOf = new Map(set.pieces.map((piece) => [piece.id, piece.code]))
     const named = patches.map(({ mouldId, ...patch }) => ({ ...patch, code: codeOf.get(mouldId) ?? '' }))
     return {
       ...(row ?? { set, pieces: [], standing: null }),
-      strokes: setStrokes(pulls, named, seasons),
+      strokes: setStrokes(pulls, named, context.seasons),
       context,
     }
   },

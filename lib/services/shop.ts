@@ -1,7 +1,15 @@
 import * as z from 'zod'
+import { seasonOn } from '#lib/core/season/index'
 import { ShopSettings } from '#lib/schema/shop'
 import { Refusal, violatedConstraint } from '#lib/store/errors'
-import { changeShop, listSeasons, readShop, type StoredShop, seasonOf, shopNow } from '#lib/store/shop'
+import {
+  changeShop,
+  listSeasons,
+  readShop,
+  type StoredSeason,
+  type StoredShop,
+  shopNow,
+} from '#lib/store/shop'
 import { everyone, leads, verb } from './verb'
 
 export interface ShopContext {
@@ -9,21 +17,20 @@ export interface ShopContext {
   /** The moment, and the day that it is in the shop. */
   readonly now: string
   readonly today: string
-  readonly season: { readonly name: string; readonly startsOn: string; readonly endsOn: string } | null
+  readonly season: StoredSeason | null
+  /** By their first day. */
+  readonly seasons: readonly StoredSeason[]
 }
 
 /** The shop with its clock and season. Refused before it is set up. */
 export async function shopContext(): Promise<ShopContext> {
-  const shop = await readShop()
+  const [shop, seasons] = await Promise.all([readShop(), listSeasons()])
   if (!shop) throw new Refusal('This shop is not set up yet; open /first-lead', { status: 404 })
   const clock = shopNow(shop.timeZone)
-  return { shop, ...clock, season: await seasonOf(clock.today) }
+  return { shop, ...clock, season: seasonOn(seasons, clock.today), seasons }
 }
 
-export const readSettings = verb('shop.read', everyone, z.object({}), async () => ({
-  ...(await shopContext()),
-  seasons: await listSeasons(),
-}))
+export const readSettings = verb('shop.read', everyone, z.object({}), shopContext)
 
 export const saveSettings = verb(
   'shop.save',

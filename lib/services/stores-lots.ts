@@ -37,7 +37,7 @@ import { readPlan } from '#lib/store/patches'
 import { readProduct } from '#lib/store/products'
 import { readMaterial } from '#lib/store/stores'
 import { shopContext, told } from './shop'
-import { everyone, hands, verb } from './verb'
+import { asking, everyone, hands, verb } from './verb'
 
 export type LotOnDay = StoredLot & { readonly standing: LotStanding }
 
@@ -78,7 +78,7 @@ export const readStores = verb(
 export const countStores = verb('stores.count', everyone, z.object({}), () => storesCounts())
 
 /** A lot with its moves, where it was used, and how it stands. */
-export const readLot = verb('lots.read', everyone, z.object({ id: z.uuid() }), async (_actor, { id }) => {
+export const readLot = asking('lots.read', everyone, z.object({ id: z.uuid() }), async (_actor, { id }) => {
   const lot = await readOne(id)
   if (!lot) throw new Refusal('There is no such lot', { status: 404 })
   const { today, shop } = await shopContext()

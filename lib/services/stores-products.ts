@@ -12,7 +12,7 @@ import {
 import { listPrices } from '#lib/store/rates'
 import { shopContext, told } from './shop'
 import { lotsWithStanding } from './stores-lots'
-import { everyone, leads, verb } from './verb'
+import { asking, everyone, leads, verb } from './verb'
 
 const rules = {
   product_name_key: { field: 'name', says: 'Another product has this name; names are compared without case' },
@@ -21,7 +21,7 @@ const rules = {
 export const listProducts = verb('products.list', everyone, z.object({}), () => readProducts())
 
 /** A product card with its lots and prices. */
-export const readProduct = verb(
+export const readProduct = asking(
   'products.read',
   everyone,
   z.object({ id: z.uuid() }),
@@ -31,7 +31,8 @@ export const readProduct = verb(
     const { today, shop } = await shopContext()
     const of = { kind: 'product', id } as const
     const [lots, prices] = await Promise.all([lotsWithStanding({ of }, today), listPrices(of)])
-    return { product, lots, prices, price: inForceOn(prices, today), today, currency: shop.currency }
+    const inUnit = prices.filter(({ unit }) => unit === product.unit)
+    return { product, lots, prices, price: inForceOn(inUnit, today), today, currency: shop.currency }
   },
 )
 

@@ -71,7 +71,8 @@ export const listPricesOn = verb(
       })),
     ]
     const rows = subjects.map((subject) => {
-      const own = prices.filter((price) => price.subjectId === subject.id)
+      // A card may have been counted in another unit before it had lots: such a price says nothing of what is kept.
+      const own = prices.filter((price) => price.subjectId === subject.id && price.unit === subject.unit)
       const inStock = lots
         .filter((lot) => lot.subjectId === subject.id)
         .reduce((sum, lot) => sum + Math.max(0, lot.remaining), 0)

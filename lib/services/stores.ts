@@ -14,7 +14,7 @@ import {
 } from '#lib/store/stores'
 import { shopContext, told } from './shop'
 import { lotsWithStanding } from './stores-lots'
-import { everyone, leads, verb } from './verb'
+import { asking, everyone, leads, verb } from './verb'
 
 const codeTaken = (what: string) => ({
   field: 'code',
@@ -26,7 +26,7 @@ const stackRules = { stack_code_key: codeTaken('stack') }
 export const listMaterials = verb('materials.list', everyone, z.object({}), () => readMaterials())
 
 /** A material with its lots, its prices, and the stacks that are made of it. */
-export const readMaterial = verb(
+export const readMaterial = asking(
   'materials.read',
   everyone,
   z.object({ id: z.uuid() }),

@@ -16,6 +16,7 @@ import {
   tableGroups,
 } from '#lib/exchange/tables/shop/index'
 import type { Actor } from '#lib/schema/actor'
+import { asked } from '#lib/schema/fields'
 import { CureCycleSchema } from '#lib/schema/material'
 import { mouldCounts } from '#lib/store/counts'
 import { Refusal } from '#lib/store/errors'
@@ -111,7 +112,7 @@ const tableRequest = (forLead: boolean) =>
   z.object({
     name: z.enum(shopTables.filter((table) => table.forLead === forLead).map(({ name }) => name)),
     /** Code of a mould, compared without case. */
-    mould: z.string().nullable(),
+    mould: asked().nullable(),
     patch: z.uuid({ error: () => 'The id of a patch' }).nullable(),
     version: z
       .int({ error: () => 'The number of a version' })

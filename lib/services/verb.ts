@@ -34,3 +34,20 @@ export function verb<Schema extends z.ZodType, Output>(
   }
   return Object.assign(act, { verbName, roles, schema: schema as z.ZodType<z.output<Schema>> })
 }
+
+/**
+ * A verb that reads what an address names: a code, an id, words to find. Pages hand those over as they stand there, so
+ * they go through the schema here; what can't be the name of anything is not there.
+ */
+export function asking<Schema extends z.ZodType, Output>(
+  verbName: string,
+  roles: readonly Role[],
+  schema: Schema,
+  run: (actor: Actor, input: z.output<Schema>) => Promise<Output>,
+): Verb<z.output<Schema>, Output> {
+  return verb(verbName, roles, schema, async (actor, input) => {
+    const understood = schema.safeParse(input)
+    if (!understood.success) throw new Refusal('There is nothing of that name', { status: 404 })
+    return run(actor, understood.data)
+  })
+}

@@ -2,6 +2,7 @@ import 'server-only'
 import type { LogEntry, LogKind } from '#lib/core/log/index'
 import { fold } from '#lib/core/search/index'
 import { db, type Sql } from './db'
+import { withPlaces } from './face-places'
 import { likeText } from './search/match'
 
 /** Of whom the history is: a mould or a pattern. */
@@ -45,6 +46,8 @@ export interface HistoryFilter {
   readonly find?: string
   /** Only what stands before this entry. */
   readonly olderThan?: string
+  /** How many of the newest are passed over. */
+  readonly skip?: number
   readonly limit?: number
 }
 
@@ -74,8 +77,25 @@ export async function listEntries(subject: LogSubject, filter: HistoryFilter = {
     select ${entryColumns(sql)} ${entryJoins(sql)}
     where ${fits(sql, subject, filter)} ${older}
     order by e.done_on desc, e.day_order desc, coalesce(e.stands_at, e.written_at) desc, e.written_at desc, e.id desc
-    limit ${filter.limit ?? 500}`
-  return rows as unknown as LogEntry[]
+    limit ${filter.limit ?? 500} offset ${filter.skip ?? 0}`
+  const mouldId = 'mouldId' in subject ? subject.mouldId : null
+  return withPlaces(rows as unknown as LogEntry[], () => mouldId)
+}
+
+/** How many entries that a filter lets through stand above an entry of the same history; null where it has no such entry. */
+export async function entriesAbove(
+  subject: LogSubject,
+  filter: HistoryFilter,
+  id: string,
+): Promise<number | null> {
+  const { sql } = db()
+  const [row] = await sql<{ above: number }[]>`
+    select (select count(*)::int from log_entry e left join face_area a on a.id = e.area_id
+      where ${fits(sql, subject, filter)} and (e.done_on, e.day_order, coalesce(e.stands_at, e.written_at), e.written_at, e.id)
+        > (o.done_on, o.day_order, coalesce(o.stands_at, o.written_at), o.written_at, o.id)) as above
+    from log_entry o where o.id = ${id}
+      and ${'mouldId' in subject ? sql`o.mould_id = ${subject.mouldId}` : sql`o.pattern_id = ${subject.patternId}`}`
+  return row?.above ?? null
 }
 
 export interface EntryCount {
@@ -97,7 +117,8 @@ export async function countEntries(subject: LogSubject, filter: HistoryFilter): 
 export async function readEntry(id: string, sql: Sql = db().sql): Promise<StoredEntry | null> {
   const rows = await sql`
     select ${entryColumns(sql)}, e.mould_id as "mouldId", e.pattern_id as "patternId" ${entryJoins(sql)} where e.id = ${id}`
-  return (rows[0] as unknown as StoredEntry | undefined) ?? null
+  const [entry] = await withPlaces(rows as unknown as StoredEntry[], ({ mouldId }) => mouldId, sql)
+  return entry ?? null
 }
 
 /** An entry with the code and name of its mould or pattern. */
@@ -112,11 +133,11 @@ export async function latestEntries(limit: number): Promise<NamedEntry[]> {
   const { sql } = db()
   const rows = await sql`
     select ${entryColumns(sql)}, case when e.mould_id is null then 'pattern' else 'mould' end as "of",
-      coalesce(m.code, t.code) as code, coalesce(m.name, t.name) as name ${entryJoins(sql)}
+      coalesce(m.code, t.code) as code, coalesce(m.name, t.name) as name, e.mould_id as "mouldId" ${entryJoins(sql)}
     left join mould m on m.id = e.mould_id
     left join pattern t on t.id = e.pattern_id
     order by e.written_at desc, e.id desc limit ${limit}`
-  return rows as unknown as NamedEntry[]
+  return withPlaces(rows as unknown as (NamedEntry & { mouldId: string | null })[], ({ mouldId }) => mouldId)
 }
 
 /** How the products that were last used are called, newest first, to be offered again. */

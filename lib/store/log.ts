@@ -59,8 +59,11 @@ export async function appendEntries(actor: Actor, entries: readonly EntryToWrite
 async function lockAll(sql: postgres.TransactionSql, entries: readonly EntryToWrite[]): Promise<void> {
   const moulds = entries.flatMap(({ entry }) => ('mouldId' in entry ? [entry.mouldId] : []))
   const patterns = entries.flatMap(({ entry }) => ('patternId' in entry ? [entry.patternId] : []))
-  if (moulds.length > 0)
+  if (moulds.length > 0) {
     await sql`select id from mould where id = any(${moulds}::uuid[]) order by id for update`
+    // Whoever changes the name of a part or a split mould raises the tallies of all its moulds, in the same order.
+    await sql`select 1 from mould_tally where mould_id = any(${moulds}::uuid[]) order by mould_id for update`
+  }
   if (patterns.length > 0)
     await sql`select id from pattern where id = any(${patterns}::uuid[]) order by id for update`
   const lots = entries.flatMap(({ entry }) => (entry.uses ?? []).map((use) => use.lotId))
@@ -109,6 +112,8 @@ export async function appendEntry(
   const order = sameDay && entry.doneAt === null ? wrong.dayOrder : dayOrder
   const standsAt = sameDay && order === wrong.dayOrder ? wrong.standsAt : null
   const spot = 'mouldId' in entry ? entry : { areaId: null, patchId: null, groupId: null }
+  // A piece's pull that is put right is still of the part that all pieces gave.
+  const groupId = spot.groupId ?? (wrong?.kind === entry.kind ? wrong.groupId : null)
   try {
     // Written-at rises with every entry of a mould, also where two are written within the same millisecond.
     await sql`
@@ -117,7 +122,7 @@ export async function appendEntry(
       values (${entry.id}, ${of.mouldId}, ${of.patternId}, ${entry.kind}, ${entry.doneOn}, ${entry.doneAt}, ${entry.precision}, ${order},
         greatest(clock_timestamp(), (select max(written_at) from log_entry
           where ${of.mouldId === null ? sql`pattern_id = ${of.patternId}` : sql`mould_id = ${of.mouldId}`}) + interval '1 millisecond'),
-        ${standsAt}, ${actor.id}, ${actor.name}, ${spot.areaId}, ${spot.patchId}, ${entry.correctsId}, ${spot.groupId ?? null},
+        ${standsAt}, ${actor.id}, ${actor.name}, ${spot.areaId}, ${spot.patchId}, ${entry.correctsId}, ${groupId},
         ${sql.json(data as never)}, ${entry.note}, ${hash})`
   } catch (error) {
     throw refusalOf(error, of.mouldId === null ? 'pattern' : 'mould') ?? error
@@ -189,13 +194,18 @@ async function changedMeanwhile(
 
 /** Where an entry that is to be put right stands among the others. */
 async function placeOfWrong(sql: Sql, id: string) {
-  const [wrong] = await sql<{ kind: LogKind; doneOn: string; dayOrder: number; standsAt: string }[]>`
-    select kind, done_on as "doneOn", day_order as "dayOrder", coalesce(stands_at, written_at)::text as "standsAt"
+  const [wrong] = await sql<
+    { kind: LogKind; doneOn: string; dayOrder: number; standsAt: string; groupId: string | null }[]
+  >`
+    select kind, done_on as "doneOn", day_order as "dayOrder", coalesce(stands_at, written_at)::text as "standsAt", group_id as "groupId"
     from log_entry where id = ${id}`
   return wrong ?? null
 }
 
-/** The last word is on a matter of the same mould or pattern that is still open, unless it puts an earlier word right. */
+/**
+ * The last word is on a matter of the same mould or pattern that is still open, unless it puts an earlier word right.
+ * It may name the matter as it was worded before it was put right.
+ */
 async function checkSettled(
   sql: Sql,
   of: Of,
@@ -203,8 +213,12 @@ async function checkSettled(
   correctsId: string | null,
 ): Promise<void> {
   const [matter] = await sql`
+    with recursive wording as (
+      select id from log_entry where id = ${entryId}
+      union all
+      select c.id from log_entry c join wording w on c.corrects_id = w.id)
     select exists (select 1 from open_matter o where o.entry_id = e.id) as open
-    from effective_entry e where e.id = ${entryId} and ${ofIt(sql, of)}
+    from effective_entry e where e.id in (select id from wording) and ${ofIt(sql, of)}
       and (e.kind = 'matter' or (e.kind = 'damage' and e.data ->> 'weight' = 'open matter')
         or (e.kind = 'repair' and (e.data ->> 'interim')::boolean))`
   if (!matter) {

@@ -5,9 +5,9 @@ import { amountText, type StockUnit, unitWords } from '#lib/core/stores/amount'
 import { takingFindings } from '#lib/core/stores/cover'
 import type { Closing, MoveKind } from '#lib/core/stores/words'
 import type { Actor } from '#lib/schema/actor'
-import { db } from './db'
+import { db, type Sql } from './db'
 import { Refusal, violatedConstraint } from './errors'
-import { holdLots, type StoredLot } from './lots'
+import { holdLots, readLot, type StoredLot } from './lots'
 
 export interface StoredMove {
   readonly id: string
@@ -83,8 +83,7 @@ export async function writeMove(actor: Actor, move: MoveToWrite): Promise<boolea
     const note = [because === '' ? '' : `Because: ${because}.`, move.note].filter(Boolean).join(' ')
     if (await sentBefore(sql, { ...move, note })) return false
     checkUnit(lot, move.unit)
-    if (move.kind === 'used') judgeTaking(lot, move.amount, because, move.doneOn)
-    else if (lot.closedOn !== null && move.kind !== 'correction') {
+    if (lot.closedOn !== null && move.kind !== 'correction' && move.kind !== 'used') {
       throw new Refusal(`Lot ${lot.lot} is closed: ${lot.closedWhy ?? ''}. Open it again first.`)
     }
     try {
@@ -93,7 +92,10 @@ export async function writeMove(actor: Actor, move: MoveToWrite): Promise<boolea
       if (violatedConstraint(error) !== 'lot_move_corrects_id_key') throw error
       throw new Refusal('Somebody has struck this out already', { status: 409 })
     }
-    if (move.kind === 'used') await open(sql, lot, move.doneOn)
+    if (move.kind === 'used') {
+      await judgeTaking(sql, lot, move.amount, because, move.doneOn)
+      await open(sql, lot, move.doneOn)
+    }
     return true
   })
 }
@@ -144,11 +146,11 @@ export async function takeLots(
 ): Promise<void> {
   if (uses.length === 0) return
   const lots = await holdLots(sql, [...new Set(uses.map((use) => use.lotId))])
+  const givenBack = await lotsGivenBack(sql, about.entryId)
   for (const lot of lots) {
     const own = uses.filter((use) => use.lotId === lot.id)
     const amount = own.reduce((sum, use) => sum + use.amount, 0)
     const because = own.map((use) => use.because?.trim() ?? '').find(Boolean) ?? ''
-    judgeTaking(lot, amount, because || about.because.trim(), about.doneOn, own[0]?.fields)
     await insertMove(sql, actor, {
       id: null,
       lotId: lot.id,
@@ -159,19 +161,37 @@ export async function takeLots(
       entryId: about.entryId,
       planId: about.planId,
     })
+    // A lot that was closed since needs not be opened to put the words of an entry right.
+    const judged = givenBack.has(lot.id) ? { ...lot, closedOn: null } : lot
+    await judgeTaking(sql, judged, amount, because || about.because.trim(), about.doneOn, own[0]?.fields)
     await open(sql, lot, about.doneOn)
   }
 }
 
-/** Judged by the day on which it was done: a lot that was fit then was fit. */
-function judgeTaking(
+/** Lots that the entry which this one puts right had taken from. */
+async function lotsGivenBack(sql: Sql, entryId: string): Promise<ReadonlySet<string>> {
+  const rows = await sql<{ id: string }[]>`
+    select distinct m.lot_id as id from log_entry e join lot_move m on m.entry_id = e.corrects_id where e.id = ${entryId}`
+  return new Set(rows.map(({ id }) => id))
+}
+
+/**
+ * Judges what was just taken, by the day on which it was done: a lot that was fit then was fit. What was taken before the
+ * last count leaves as much as was counted, so it can't be too much.
+ */
+async function judgeTaking(
+  sql: Sql,
   lot: StoredLot,
   amount: number,
   because: string,
   doneOn: IsoDate,
   fields = { amount: 'amount', because: 'because' },
-): void {
-  const findings = takingFindings([{ subjectName: lot.subjectCode ?? lot.subjectName, lot, amount }], doneOn)
+): Promise<void> {
+  const left = (await readLot(lot.id, sql))?.remaining ?? 0
+  const findings = takingFindings(
+    [{ subjectName: lot.subjectCode ?? lot.subjectName, lot, amount }],
+    doneOn,
+  ).filter(({ code }) => code !== 'lot-short' || left < lot.remaining)
   const stop = findings.find((finding) => finding.severity === 'stop')
   if (stop) throw new Refusal(`${stop.text}. ${stop.cure ?? ''}`, { fields: { [fields.amount]: stop.text } })
   const look = findings.find((finding) => finding.severity === 'look')

@@ -1,4 +1,5 @@
 import 'server-only'
+import { type Loop, middleOfLoop, placeWords } from '#lib/core/geometry/index'
 import type { PlanState } from '#lib/core/repair/index'
 import type { PatchInput, PatchPlan, Side } from '#lib/core/repair/types'
 import type { Result } from '#lib/core/result'
@@ -6,6 +7,7 @@ import type { Actor } from '#lib/schema/actor'
 import type { OpeningSource } from '#lib/schema/patch'
 import { db } from './db'
 import { Refusal } from './errors'
+import { areaPlaces } from './face-places'
 import type { JobLineModel, PatchPlanModel } from './generated/models'
 import { createOnce, json } from './once'
 
@@ -117,6 +119,7 @@ export interface PatchSummary extends StoredPatch {
   readonly planId: string
   readonly versionNo: number
   readonly state: PlanState
+  /** The middle of its opening: "floor B5, 40 mm from D03". */
   readonly place: string
   readonly side: Side
   readonly lengthMm: number
@@ -159,12 +162,23 @@ export async function listPatches(
       p.number, p.title, p.reason, to_json(p.created_at) #>> '{}' as "createdAt",
       pl.id as "planId", pl.version_no as "versionNo", pl.state, pl.created_by_name as "createdByName",
       pl.place, pl.side, pl.length_mm as "lengthMm", pl.ply_count as plies, pl.stop_count as stops,
+      (select x.input -> 'opening' -> 'outer' from patch_plan x where x.id = pl.id) as opening,
       (select count(*)::int from job_line l where l.plan_id = pl.id and l.ticked_at is not null) as ticked,
       (select count(*)::int from job_line l where l.plan_id = pl.id) as lines
     ${fits} order by m.code, p.number desc limit ${query.size} offset ${(query.page - 1) * query.size}`,
     sql<{ matching: number }[]>`select count(*)::int as matching ${fits}`,
   ])
-  return { rows: rows as unknown as PatchSummary[], matching: count?.matching ?? 0 }
+  return { rows: await placed(rows as unknown as OpenedSummary[]), matching: count?.matching ?? 0 }
+}
+
+type OpenedSummary = PatchSummary & { readonly opening: Loop }
+
+async function placed(rows: readonly OpenedSummary[]): Promise<PatchSummary[]> {
+  const known = await areaPlaces(rows.map(({ mouldId }) => mouldId))
+  return rows.map(({ opening, ...row }) => {
+    const at = known.get(row.mouldId)?.find(({ id }) => id === row.areaId)
+    return at ? { ...row, place: placeWords(middleOfLoop(opening), at.area, at.dowels) } : row
+  })
 }
 
 export async function readPatch(

@@ -178,12 +178,15 @@ const words = { mould: 'mould', pattern: 'pattern', set: 'split mould', part: 'p
 /** A view that is known already keeps its spelling, so that the years stand side by side. */
 async function knownView(tx: Transaction, subject: PictureSubject, view: string): Promise<string> {
   if (view === '') return ''
-  const known = await tx.picture.findFirst({
-    where: { ...whereSubject(subject), view: { equals: view, mode: 'insensitive' } },
+  const known = await tx.picture.findMany({
+    where: { ...whereSubject(subject), view: { not: '' } },
     orderBy: { writtenAt: 'asc' },
+    distinct: ['view'],
     select: { view: true },
   })
-  return known?.view ?? view
+  // Compared here: the client's own comparison without case takes % and _ for any signs.
+  const same = known.find((each) => each.view.toLowerCase() === view.toLowerCase())
+  return same?.view ?? view
 }
 
 const newestFirst = [{ takenOn: 'desc' }, { writtenAt: 'desc' }, { id: 'asc' }] as const

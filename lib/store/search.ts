@@ -70,7 +70,7 @@ export async function searchBook({
   if (asked.words.length === 0) return { found: new Map(), meant: null }
   const found = await each(asked, kinds, limit, role)
   if (found.size > 0 || !forgiving) return { found, meant: null }
-  const meant = await nearestAsked(asked)
+  const meant = await look((sql) => nearestAsked(sql, asked))
   if (meant === null) return { found, meant: null }
   return { found: nearly(await each(readAsked(meant), kinds, limit, role)), meant }
 }

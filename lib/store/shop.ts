@@ -36,18 +36,12 @@ export async function changeShop(actor: Actor, sawVersion: number, settings: Sho
   )
 }
 
-/** The season that a day lies in, else the latest one that has begun; null when there is none. */
-export async function seasonOf(
-  day: string,
-): Promise<{ name: string; startsOn: string; endsOn: string } | null> {
-  const row = await db().prisma.season.findFirst({
-    where: { startsOn: { lte: new Date(`${day}T00:00:00Z`) } },
-    orderBy: { startsOn: 'desc' },
-  })
-  return row ? { name: row.name, startsOn: dayOf(row.startsOn), endsOn: dayOf(row.endsOn) } : null
+export interface StoredSeason extends SeasonInput {
+  readonly version: number
 }
 
-export async function listSeasons(): Promise<(SeasonInput & { readonly version: number })[]> {
+/** By their first day. */
+export async function listSeasons(): Promise<StoredSeason[]> {
   const rows = await db().prisma.season.findMany({ orderBy: { startsOn: 'asc' } })
   return rows.map((row) => ({ ...row, startsOn: dayOf(row.startsOn), endsOn: dayOf(row.endsOn) }))
 }

@@ -2,6 +2,8 @@ import 'server-only'
 import type { LogEntry } from '#lib/core/log/index'
 import type { Finding } from '#lib/core/result'
 import { db, type Sql } from './db'
+import { withPlaces } from './face-places'
+import type { Piece } from './search/match'
 
 /**
  * Rows of the tables that the shop hands out. Every column is named as the table names it; dates are text, moments
@@ -77,7 +79,7 @@ export async function takenEntries(
     select e.id, e.kind, e.done_on as "doneOn", ${at(sql, 'e.done_at')} as "doneAt", e.precision,
       ${at(sql, 'e.written_at')} as "writtenAt", e.by_name as "byName", e.area_id as "areaId", a.name as "areaName",
       e.patch_id as "patchId", p.number as "patchNumber", e.note, e.data, e.corrects_id as "correctsId", c.id as "correctedById",
-      c.kind as "correctedByKind", e.group_id as "groupId", ${codes}, coalesce((
+      c.kind as "correctedByKind", e.group_id as "groupId", e.mould_id as "mouldId", ${codes}, coalesce((
         select json_agg(json_build_object('lotId', l.id, 'lot', l.lot, 'name', coalesce(m.name, d.name), 'amount', u.amount,
           'unit', coalesce(d.unit, 'm2')) order by l.lot, u.id)
         from lot_move u join stock_lot l on l.id = u.lot_id ${lotSubject(sql)} where u.entry_id = e.id and u.kind = 'used'), '[]') as uses,
@@ -94,7 +96,7 @@ export async function takenEntries(
     join ${sql(of)} s on s.id = ${subject}
     left join face_area a on a.id = e.area_id left join patch p on p.id = e.patch_id left join log_entry c on c.corrects_id = e.id
     order by natural_key(s.code), s.id, ${newestFirst(sql)}`
-  return rows as unknown as TakenEntry[]
+  return withPlaces(rows as unknown as (TakenEntry & { mouldId: string | null })[], ({ mouldId }) => mouldId)
 }
 
 export const pullRows = (ids: readonly string[]): Rows => db().sql`
@@ -264,10 +266,10 @@ export const pictureRows = (ask: TableAsk): Rows => db().sql`
   left join mould_set s on s.id = p.set_id left join built_part b on b.id = p.built_part_id
   where ${ofMould(db().sql, ask)} order by p.taken_on, p.written_at, p.id`
 
-/** The price of a material or a product that holds on a day: the latest from-day, of that day the one written last. */
-const priceOn = (sql: Sql, column: 'material_id' | 'product_id', of: string, day: string) => sql`
-  left join lateral (select c.minor_per_unit, c.currency, c.from_on from price c where c.${sql(column)} = ${sql(of)} and c.from_on <= ${day}
-    order by c.from_on desc, c.written_at desc, c.id desc limit 1) price on true`
+/** The price of a material or a product, in the unit it is kept in, that holds on a day: the latest from-day, of that day the one written last. */
+const priceOn = (sql: Sql, column: 'material_id' | 'product_id', of: string, unit: Piece, day: string) => sql`
+  left join lateral (select c.minor_per_unit, c.currency, c.from_on from price c where c.${sql(column)} = ${sql(of)} and c.unit = ${unit}
+    and c.from_on <= ${day} order by c.from_on desc, c.written_at desc, c.id desc limit 1) price on true`
 
 /** Cycles come as they are stored (schema CureCycle). */
 export const materialRows = (day: string) => db().sql<Record<string, never>[]>`
@@ -277,7 +279,7 @@ export const materialRows = (day: string) => db().sql<Record<string, never>[]>`
     m.cure, m.post_cure as "postCure", price.minor_per_unit as "priceMinor", price.currency, price.from_on as "priceFromOn",
     m.low_below_m2 as "lowBelowM2", m.out_life_h as "outLifeH", m.source_note as "sourceNote",
     ${at(db().sql, 'm.retired_at')} as "retiredAt", m.id
-  from material m ${priceOn(db().sql, 'material_id', 'm.id', day)} order by m.role desc, natural_key(m.code), m.id`
+  from material m ${priceOn(db().sql, 'material_id', 'm.id', db().sql`'m2'`, day)} order by m.role desc, natural_key(m.code), m.id`
 
 export const stackPlyRows = (): Rows => db().sql`
   select k.code as stack, k.name as "stackName", y.position as ply, m.code as material, m.name as "materialName",
@@ -289,7 +291,7 @@ export const productRows = (day: string): Rows => db().sql`
     d.pot_life_min as "potLifeMin", d.shelf_life_days as "shelfLifeDays", d.open_life_days as "openLifeDays", d.store_at as "storeAt",
     d.heat_limit_c as "heatLimitC", d.unit, d.low_below as "lowBelow", price.minor_per_unit as "priceMinor", price.currency,
     price.from_on as "priceFromOn", d.cautions, d.note, d.source_note as "sourceNote", ${at(db().sql, 'd.retired_at')} as "retiredAt", d.id
-  from product d ${priceOn(db().sql, 'product_id', 'd.id', day)} order by d.use, d.name, d.id`
+  from product d ${priceOn(db().sql, 'product_id', 'd.id', db().sql`d.unit`, day)} order by d.use, d.name, d.id`
 
 const lotOf = (sql: Sql) =>
   sql`coalesce(m.code, d.name) as of, l.lot, case when m.id is null then d.unit else 'm2' end as unit`
@@ -320,7 +322,8 @@ export const priceRows = (): Rows => db().sql`
 
 export const rateRows = (): Rows => db().sql`
   select r.operation, r.basis, r.hours, r.minor_per_basis as "priceMinor", r.currency, r.from_on as "fromOn",
-    exists (select 1 from rate x where x.operation = r.operation and x.from_on = r.from_on and (x.written_at, x.id) > (r.written_at, r.id))
+    exists (select 1 from rate x where lower(btrim(x.operation)) = lower(btrim(r.operation)) and x.basis = r.basis and x.from_on = r.from_on
+      and (x.written_at, x.id) > (r.written_at, r.id))
       as "putRight", r.source_note as "sourceNote", r.by_name as "byName", ${at(db().sql, 'r.written_at')} as "writtenAt", r.id
   from rate r order by r.operation, r.from_on, r.written_at, r.id`
 

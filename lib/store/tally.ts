@@ -99,6 +99,8 @@ export interface RackQuery {
   readonly state: string
   /** Only moulds with something to settle that stops or wants a look, in none of these states. */
   readonly openIn?: readonly string[]
+  /** States that are left out. */
+  readonly notIn?: readonly string[]
   readonly sort: RackSort
   /** From 1. */
   readonly page: number
@@ -121,17 +123,22 @@ export async function rackPage(query: RackQuery): Promise<RackPage> {
     from mould_tally t
     where ${query.state === '' ? sql`true` : sql`t.state = ${query.state}`}
       and ${query.openIn ? sql`t.stops + t.looks > 0 and t.state <> all(${[...query.openIn]}::text[])` : sql`true`}
+      and ${query.notIn ? sql`t.state <> all(${[...query.notIn]}::text[])` : sql`true`}
       and ${words.length === 0 ? sql`true` : sql`t.words like all(${words.map((word) => `%${likeText(fold(word))}%`)}::text[])`}`
   const [rows, [count]] = await Promise.all([
-    sql<{ id: string; counts: MouldCounts }[]>`
-      select t.mould_id as id, t.counts ${fits} order by ${orderOf(sql, query.sort)} t.code_key, t.mould_id
+    sql<{ id: string; counts: MouldCounts | null }[]>`
+      select t.mould_id as id, case when t.edition = ${countsEdition} then t.counts end as counts ${fits} order by ${orderOf(sql, query.sort)} t.code_key, t.mould_id
       limit ${query.size} offset ${(query.page - 1) * query.size}`,
     sql<{ matching: number; total: number }[]>`
       select count(*)::int as matching, (select count(*)::int from mould) as total ${fits}`,
   ])
+  // Held by somebody who counts them just now, for the first time or in a new shape.
+  const anew = rows.filter(({ counts }) => counts === null).map(({ id }) => id)
+  const counted = anew.length > 0 ? await mouldCounts(anew, null) : new Map<string, MouldCounts>()
+  const kept = rows.flatMap(({ id, counts }): [string, MouldCounts][] => (counts ? [[id, counts]] : []))
   return {
     ids: rows.map(({ id }) => id),
-    counts: new Map(rows.map(({ id, counts }) => [id, counts])),
+    counts: new Map([...kept, ...counted]),
     matching: count?.matching ?? 0,
     total: count?.total ?? 0,
   }

@@ -40,7 +40,8 @@ function fileName({ subjectCode, takenOn, caption, view, kind, mimeType }: Store
     .replace(/[\p{Cc}"*/:<>?\\|]/gu, ' ')
     .replace(/\s+/g, ' ')
     .trim()
-  return `${clean.slice(0, 120)}.${endings[mimeType]}`
+  // Not through the middle of a sign of two halves.
+  return `${[...clean].slice(0, 120).join('')}.${endings[mimeType]}`
 }
 
 /**

@@ -76,6 +76,75 @@ describe('search', () => {
   })
 })
 
+/** Rows below the head of a CSV; a line break within quotes ends none. */
+const rowsOf = (csv: string) =>
+  csv
+    .replace(/"[^"]*"/g, '')
+    .trim()
+    .split('\n').length - 1
+
+test('every table of a mould’s page and of a plan’s page goes out, with the rows that the page shows', async () => {
+  const page = await desktop()
+  await actAs(page, 'viewer')
+  const out = async () => {
+    const links = page.locator('.table-out a')
+    const hrefs = await links.evaluateAll((found) => found.map((link) => link.getAttribute('href') ?? ''))
+    const rows = new Map<string, number>()
+    for (const href of hrefs) {
+      const answer = await page.context().request.get(new URL(href, page.url()).href)
+      expect(answer.status(), href).toBe(200)
+      const [, name = ''] = /^\/out\/([a-z-]+)\.csv\?/.exec(href) ?? []
+      if (name !== '') rows.set(name, rowsOf(await answer.text()))
+    }
+    return rows
+  }
+  await page.goto('/moulds/LH-P')
+  const ofMould = await out()
+  expect([...ofMould.keys()].sort()).toEqual(['log', 'open-matters', 'patches', 'pulls', 'release'])
+  const fitting = await page
+    .locator('#history')
+    .getByRole('link', { name: /^Show more of \d+ entries$/ })
+    .textContent()
+  expect(`Show more of ${ofMould.get('log')} entries`).toBe(fitting)
+  expect(ofMould.get('open-matters')).toBe(await page.locator('.matter-line').count())
+
+  await page.getByRole('link', { name: 'Patch 2', exact: true }).first().click()
+  await page.getByRole('heading', { name: /^Job lines/ }).waitFor()
+  const ofPlan = await out()
+  expect([...ofPlan.keys()].sort()).toEqual(['findings', 'job-lines', 'patch-plies', 'take-off'])
+  expect(ofPlan.get('job-lines')).toBe(await page.locator('ol.job-lines > li').count())
+  expect(ofPlan.get('patch-plies')).toBe(
+    await page.getByRole('region', { name: 'Plies in laying order' }).locator('tbody tr').count(),
+  )
+  await page.context().close()
+})
+
+test('a hit deep in a long history is shown on the page that holds it, and marked', async () => {
+  const page = await desktop()
+  await actAs(page, 'viewer')
+  await page.goto('/moulds/LH-P?all=yes')
+  const oldest = page.locator('#history tbody tr').last()
+  const id = ((await oldest.getAttribute('id')) ?? '').replace('entry-', '')
+  await page.goto('/moulds/LH-P')
+  expect(await page.locator(`#entry-${id}`).count()).toBe(0)
+  await page.goto(`/moulds/LH-P?entry=${id}#entry-${id}`)
+  const marked = page.locator('#history tr[aria-current]')
+  expect(await marked.getAttribute('id')).toBe(`entry-${id}`)
+  const seen = await marked.evaluate((row) => {
+    const { top, bottom } = row.getBoundingClientRect()
+    return top >= 0 && bottom <= window.innerHeight
+  })
+  expect(seen).toBe(true)
+  await page.context().close()
+})
+
+test('a form that is opened before signing in is what the sign-in leads back to', async () => {
+  const page = await desktop()
+  await page.goto('/moulds/LH-P/edit')
+  expect(new URL(page.url()).searchParams.get('to')).toBe('/moulds/LH-P/edit')
+  await page.context().close()
+})
+
 test('a token is made on People, opens the API, and is refused once it is ended', async () => {
   const page = await desktop()
   await actAs(page, 'lead')

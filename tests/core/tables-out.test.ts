@@ -407,6 +407,7 @@ describe("the shop's tables", () => {
     byName: 'Ada',
     areaId: null,
     areaName: null,
+    place: null,
     patchId: null,
     patchNumber: null,
     note: '',

@@ -276,4 +276,9 @@ test('only a lead retires a mould', async () => {
   expect((await refusal(writeEntry(lam, retire))).status).toBe(403)
   await writeEntry(ben, retire)
   expect(await standingOf(mould.code)).toMatchObject({ state: 'retired', reason: 'worn out' })
+  for (const kind of ['correction', 'note'] as const) {
+    const strike = entry(mould.id, kind, { correctsId: retire.id })
+    expect((await refusal(writeEntry(lam, strike))).status).toBe(403)
+  }
+  expect(await standingOf(mould.code)).toMatchObject({ state: 'retired' })
 })

@@ -220,6 +220,30 @@ describe('open matters', () => {
     ])
   })
 
+  test('a repair for the time being that was closed stays closed when its words are put right', async () => {
+    const { id } = await aMould()
+    const repaired = await log(id, 'repair', { data: { ...samples.repair } })
+    await log(id, 'settled', { doneOn: '2024-05-12', ...word(repaired) })
+    await log(id, 'repair', { data: { ...samples.repair, what: 'two chips' }, correctsId: repaired })
+    expect((await countsOf(id)).repairs).toMatchObject([{ what: 'two chips', closed: true }])
+    expect((await countsOf(id)).openMatters).toEqual([])
+  })
+
+  test('the last word on a matter can be put right after the matter was', async () => {
+    const { id } = await aMould()
+    const matter = await log(id, 'matter', { data: { ...samples.matter } })
+    const closed = await log(id, 'settled', word(matter))
+    const anew = await log(id, 'matter', {
+      data: { ...samples.matter, what: 'order two' },
+      correctsId: matter,
+    })
+    await log(id, 'settled', {
+      correctsId: closed,
+      ...word(matter, { outcome: 'carried', untilOn: '2024-08-01' }),
+    })
+    expect((await countsOf(id)).openMatters).toMatchObject([{ entryId: anew, untilOn: '2024-08-01' }])
+  })
+
   test('a matter of another mould, or what is none, is not settled', async () => {
     const [one, other] = [await aMould(), await aMould()]
     const matter = await log(one.id, 'matter', { data: { ...samples.matter } })

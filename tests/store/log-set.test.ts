@@ -1,9 +1,11 @@
 import { randomUUID } from 'node:crypto'
 import { describe, expect, test } from 'vitest'
+import { pullsOfSet } from '#lib/core/log/set-strip'
 import { type NewSetEntry, NewSetEntry as Schema } from '#lib/schema/log'
 import { readHistory, writeEntry } from '#lib/services/log'
 import { pieceEntryId, readSetPieces, writeForSet } from '#lib/services/log-set'
 import { db } from '#lib/store/db'
+import { pullsOfPieces } from '#lib/store/sets'
 import { ada, aMould, book, countsOf, entry, lam, log, logEntryCount, refusal } from './book'
 import { aLot, aSet, leftIn } from './log-subjects'
 
@@ -61,6 +63,20 @@ describe('one act on every piece of a split mould', () => {
     for (const { id } of pieces) expect(await logEntryCount(id)).toBe(1)
     expect(await logEntryCount(late.id)).toBe(0)
     expect((await refusal(writeForSet(lam, { ...pull, note: 'other' }))).status).toBe(409)
+  })
+
+  test('one piece put right still belongs to the part that all pieces gave', async () => {
+    const { setId, pieces } = await aSet(2)
+    const [first, second] = [pieces[0]!, pieces[1]!]
+    const pull = sent(setId, 'pull')
+    await writeForSet(lam, pull)
+    await log(second.id, 'pull', {
+      correctsId: pieceEntryId(pull.id, second.id),
+      data: { went: 'harder' },
+    })
+    const pulls = await pullsOfPieces([first.id, second.id])
+    expect(pullsOfSet(pulls)).toEqual([{ doneOn: '2024-05-10', went: 'harder', cleared: false }])
+    expect((await writeForSet(lam, pull)).written).toBe(false)
   })
 
   test('all or none: a serial that one piece has given already stops every piece', async () => {

@@ -2,6 +2,8 @@ import { randomUUID } from 'node:crypto'
 import { describe, expect, test } from 'vitest'
 import { readHistory, writeEntry, writePatternEntry } from '#lib/services/log'
 import { openMatters } from '#lib/services/open-matters'
+import { addPart } from '#lib/services/parts'
+import { countLot } from '#lib/services/stores-lots'
 import { db } from '#lib/store/db'
 import { ada, aMould, book, entry, lam, log, refusal } from './book'
 import { aLot, aPattern, leftIn, patternEntry } from './log-subjects'
@@ -42,6 +44,38 @@ describe('what an entry takes from the stores', () => {
     expect((await readHistory(ada, { mouldId: id })).total).toBe(0)
   })
 
+  test('counted later, a lot is left as counted when the words of an entry before are put right', async () => {
+    const { id } = await aMould()
+    const lotId = await aLot(5)
+    const counted = (amount: number, doneOn: string) =>
+      countLot(lam, { id: randomUUID(), lotId, unit: 'l', amount, doneOn, note: '' })
+    const uses = [{ lotId, amount: 3 }]
+    const early = await log(id, 'coat', { uses, doneOn: '2024-05-09' })
+    await counted(1, '2024-05-10')
+    await log(id, 'coat', { uses, doneOn: '2024-05-09', correctsId: early, note: 'a word more' })
+    expect(await leftIn(lotId)).toBe(1)
+    const sameDay = await log(id, 'coat', { uses: [{ lotId, amount: 0.5 }], doneOn: '2024-05-11' })
+    await counted(0.2, '2024-05-11')
+    await log(id, 'coat', {
+      uses: [{ lotId, amount: 0.5 }],
+      doneOn: '2024-05-11',
+      correctsId: sameDay,
+      note: 'a word more',
+    })
+    expect(await leftIn(lotId)).toBe(0.2)
+  })
+
+  test('of a lot that was closed since, the words of an entry before are put right', async () => {
+    const { id } = await aMould()
+    const lotId = await aLot(1)
+    const uses = [{ lotId, amount: 1 }]
+    const last = await log(id, 'coat', { uses })
+    await db().sql`update stock_lot set closed_on = '2024-05-20', closed_why = 'used up' where id = ${lotId}`
+    await log(id, 'coat', { uses, correctsId: last, note: 'a word more' })
+    expect(await leftIn(lotId)).toBe(0)
+    await refusal(writeEntry(lam, entry(id, 'coat', { uses: [{ lotId, amount: 0.1 }] })))
+  })
+
   test('two who take the last of it at once: one of them', async () => {
     const [one, other] = [await aMould(), await aMould()]
     const lotId = await aLot(1)
@@ -75,6 +109,31 @@ describe('the serial of a part', () => {
     const serials = await db()
       .sql`select serial from built_part where serial in ('N-13', 'N-14') order by serial`
     expect(serials.map((row) => row.serial)).toEqual(['N-13', 'N-14'])
+  })
+
+  test('of one part is not given by the mould of another one; two moulds of one part may share it', async () => {
+    const [one, other] = [randomUUID(), randomUUID()]
+    for (const [id, code] of [
+      [one, 'HULL-1'],
+      [other, 'DECK-1'],
+    ] as const) {
+      await addPart(ada, { id, code, name: 'part', note: '' })
+    }
+    const [hull, twin, deck, plain] = [
+      await aMould({ partId: one }),
+      await aMould({ partId: one }),
+      await aMould({ partId: other }),
+      await aMould(),
+    ]
+    const given = await log(hull.id, 'pull', pull('N-20'))
+    await log(twin.id, 'pull', pull('N-20'))
+    await log(plain.id, 'pull', pull('n-20'))
+    const refused = await refusal(writeEntry(lam, entry(deck.id, 'pull', pull('n-20'))))
+    expect(refused.message).toMatch(/is a part HULL-1: \S+ gave it on 2024-05-10/)
+    expect(refused.fields).toHaveProperty(['data.serial'])
+    await log(hull.id, 'correction', { correctsId: given })
+    await refusal(writeEntry(lam, entry(deck.id, 'pull', pull('N-20'))))
+    await log(deck.id, 'pull', pull('N-21'))
   })
 
   test('of four who send the same serial at once, one is stored', async () => {

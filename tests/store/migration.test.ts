@@ -119,3 +119,43 @@ test('a migration changed after it was applied, and one that the code lost, stop
   rmSync(join(folder, 'migrations/1_good'), { recursive: true })
   await expect(apply()).rejects.toThrow(/newer schema than the code/)
 })
+
+test('a book of the release before moves over whole', async () => {
+  const all = readMigrations('prisma/migrations')
+  expect(await applyMigrations(sql, all.slice(0, 1))).toHaveLength(1)
+  const made = (name: string, hash: string, day: number, ended: string | null = null) => sql`
+    insert into api_token (name, role, token_hash, created_at, ended_at)
+    values (${name}, 'laminator', ${hash}, ${`2026-01-0${day}T10:00:00Z`}, ${ended})`
+  await made('scale', 'a', 1)
+  await made(' Scale', 'b', 2)
+  await made('scale', 'c', 3, '2026-02-01T10:00:00Z')
+  await made('rig', 'd', 4)
+  await sql`insert into shop (name, time_zone, currency, rules) values ('shop', 'UTC', 'GBP', '{}')`
+  await sql`insert into mould_set (code, name) values ('LH', ' ')`
+  await sql`
+    insert into material (code, name, role, fibre_areal_weight_gsm, fibre_density_g_cm3, fibre_volume_fraction, roll_width_mm, price_minor_per_m2)
+    values ('S200', 'twill', 'surface', 200, 1.78, 0.5, 1250, 4205), ('B650', 'twill', 'bulk', 650, 1.78, 0.5, 1250, null)`
+  await sql`insert into part (code, name) values ('HULL', 'hull')`
+  await sql`insert into mould (code, name, part_id) select 'LH-P', 'hull', id from part`
+  const entry = (kind: string, data: string) => sql`
+    insert into log_entry (id, mould_id, kind, done_on, precision, day_order, by_name, data, content_hash)
+    select gen_random_uuid(), id, ${kind}, '2026-01-05', 'day', 720, 'Ada', ${data}::text::jsonb, 'x' from mould`
+  await entry('pull', '{"went": "usual", "serial": " LH-01 "}')
+  await entry('pull', '{"went": "usual", "serial": null}')
+  await applyMigrations(sql, all)
+  const tokens = await sql`select name, token_hash as hash from api_token order by token_hash`
+  expect(tokens.map(({ name, hash }) => `${hash} ${name}`)).toEqual([
+    'a scale',
+    expect.stringMatching(/^b Scale \(2, [0-9a-f]{8}\)$/),
+    'c scale',
+    'd rig',
+  ])
+  expect(await sql`select name from mould_set`).toEqual([{ name: 'LH' }])
+  expect(await sql`select minor_per_unit, currency, unit from price`).toEqual([
+    { minor_per_unit: 4205, currency: 'GBP', unit: 'm2' },
+  ])
+  expect(await sql`select b.serial, p.code from built_part b join part p on p.id = b.part_id`).toEqual([
+    { serial: 'LH-01', code: 'HULL' },
+  ])
+  expect(await sql`select dirty <> clean as stale from mould_tally`).toEqual([{ stale: true }])
+})

@@ -260,6 +260,15 @@ describe('changed and put away', () => {
     ).toHaveProperty('takenOn')
   })
 
+  test('signs that stand for others in a search stand for themselves in its name', async () => {
+    const mould = await aMould()
+    await addPicture(lam, await picture(mould.id, { view: 'flange' }))
+    for (const view of ['%', 'fl_nge', 'back\\slash']) {
+      const { picture: stored } = await addPicture(lam, await picture(mould.id, { view }))
+      expect(stored.view).toBe(view)
+    }
+  })
+
   test('the name of a view may be mended in its capitals', async () => {
     const mould = await aMould()
     const { picture: stored } = await addPicture(lam, await picture(mould.id, { view: 'FLOOR' }))

@@ -39,6 +39,7 @@ const expected: Readonly<Record<string, readonly Role[]>> = {
   'built-parts.list': everyone,
   'built-parts.lots': everyone,
   'built-parts.of-lot': everyone,
+  'built-parts.of-mould': everyone,
   'built-parts.read': everyone,
   'built-parts.remove': lead,
   'built-parts.since-patch': everyone,

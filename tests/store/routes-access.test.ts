@@ -46,7 +46,7 @@ describe('who may call', () => {
   test("a viewer's token reads and does not write", async () => {
     const { code, id } = await aMould()
     expect((await mouldsRoute.GET(get('/api/v1/moulds', { token: tokens.viewer }))).status).toBe(200)
-    const entry = { id: randomUUID(), kind: 'note', doneOn: '2024-05-10' }
+    const entry = { id: randomUUID(), kind: 'note', note: 'looked at', doneOn: '2024-05-10' }
     const refused = await problem(
       await logRoute.POST(post('/', entry, { token: tokens.viewer }), at(code)),
       403,
@@ -83,7 +83,7 @@ describe('a change by the cookie of a session', () => {
 
   const write = async (headers: Readonly<Record<string, string>>) => {
     const { code } = await aMould()
-    const entry = { id: randomUUID(), kind: 'note', doneOn: '2024-05-10' }
+    const entry = { id: randomUUID(), kind: 'note', note: 'looked at', doneOn: '2024-05-10' }
     return logRoute.POST(post('/', entry, { token: null, headers: { cookie, ...headers } }), at(code))
   }
 
@@ -133,7 +133,7 @@ test('an error that nobody foresaw is answered without its words', async () => {
   const url = process.env.DATABASE_URL
   await db().sql`alter table log_entry rename to log_entry_gone`
   try {
-    const entry = { id: randomUUID(), kind: 'note', doneOn: '2024-05-10' }
+    const entry = { id: randomUUID(), kind: 'note', note: 'looked at', doneOn: '2024-05-10' }
     const told = await problem(await logRoute.POST(post('/', entry), at(code)), 500)
     expect(told.detail).not.toMatch(/log_entry|relation|postgres/)
   } finally {

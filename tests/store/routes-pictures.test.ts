@@ -43,6 +43,16 @@ const sizeRoute = (
     params: Promise.resolve({ id, size }),
   })
 
+test('a long caption with signs of two halves still gives its file a name', async () => {
+  const { code } = await aMould()
+  for (const before of [100, 101, 102, 103]) {
+    const id = randomUUID()
+    const caption = 'x'.repeat(before) + '🔧'.repeat(20)
+    expect((await send(code, form({ id, caption }, ['a.jpg', upright]))).status).toBe(201)
+    expect((await sizeRoute(id, 'small')).status).toBe(200)
+  }
+})
+
 describe('by token', () => {
   test('201 first, then 200 with the same body; listed; its bytes turned right and bare', async () => {
     const { code } = await aMould()

@@ -17,6 +17,7 @@ export const ids = {
   plan: '',
   entry: '',
   set: '',
+  table: '',
   builtPart: '',
   lot: '',
   picture: '',
@@ -42,6 +43,7 @@ export function rows(): void {
     })
     Object.assign(ids, {
       set: await idOf('mould_set'),
+      table: await idOf('locating_table'),
       builtPart: await idOf('built_part'),
       lot: await idOf('stock_lot'),
       picture: await idOf('picture'),
@@ -61,7 +63,7 @@ async function idOf(table: string): Promise<string> {
 /** A row that is taken, for each table. */
 export const good: Readonly<Record<string, () => Row>> = {
   person: () => ({ name: 'Eve', initials: 'EV', email: `${randomUUID()}@shop.example`, role: 'viewer' }),
-  api_token: () => ({ name: 'rig', role: 'laminator', token_hash: randomUUID() }),
+  api_token: () => ({ name: `rig ${randomUUID()}`, role: 'laminator', token_hash: randomUUID() }),
   season: () => ({ name: randomUUID(), starts_on: '2024-01-01', ends_on: '2024-12-31' }),
   part: () => ({ code: `P-${randomUUID()}`, name: 'part' }),
   pattern: () => ({ code: `P-${randomUUID()}`, name: 'pattern' }),
@@ -94,6 +96,16 @@ export const good: Readonly<Record<string, () => Row>> = {
     name: 'issue',
     issued_on: '2024-05-01',
     by_name: 'Ada',
+  }),
+  locating_point: () => ({
+    table_id: ids.table,
+    mould_id: ids.mould,
+    tag: randomUUID(),
+    kind: 'dowel',
+    u_mm: 0,
+    v_mm: 0,
+    diameter_mm: 8,
+    position: 1,
   }),
   material: () => ({
     code: `F-${randomUUID()}`,

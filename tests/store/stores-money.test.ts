@@ -69,6 +69,19 @@ test('what the lots are worth: each currency for itself, what has no price is na
   expect((await listPricesOn(ada, { on: '2026-03-02' })).worth[0]).toEqual({ currency: 'EUR', minor: 61_500 })
 })
 
+test('a price in the unit that a card had before says nothing of what is kept in another', async () => {
+  const { id } = await anAgent({ unit: 'l' })
+  await price(2000, '2026-01-01', { subjectKind: 'product', subjectId: id, unit: 'l' })
+  const { product } = await readProduct(ada, { id })
+  await changeProduct(ada, { ...product, unit: 'kg' })
+  await aLot({ subjectKind: 'product', subjectId: id, unit: 'kg', amount: 5, container: 'tin' })
+  const { rows, unpriced } = await listPricesOn(ada, { on: null })
+  expect(rows.find((row) => row.id === id)).toMatchObject({ price: null, inStock: 5, unit: 'kg' })
+  expect(unpriced).toContain(product.name)
+  expect((await readProduct(ada, { id })).price).toBeNull()
+  expect((await readProduct(ada, { id })).prices).toHaveLength(1)
+})
+
 test('rates: by operation without case, with hours or money or both, in force from their day', async () => {
   const rate = (changes: object) =>
     addRate(ada, {

@@ -135,6 +135,10 @@ beforeAll(async () => {
   await sql`
     insert into rate (operation, basis, minor_per_basis, currency, from_on, by_name) values ('lay', 'hour', 1500, 'JPY', '2024-01-01', 'Ada')`
   await sql`
+    insert into rate (operation, basis, minor_per_basis, currency, from_on, by_name, written_at) values
+      ('Lay ', 'hour', 15, 'JPY', '2024-01-01', 'Ada', '2024-01-01T00:00:00Z'),
+      ('lay', 'ply m2', 900, 'JPY', '2024-01-01', 'Ada', '2024-01-01T00:00:00Z')`
+  await sql`
     insert into picture (id, kind, mime_type, width_px, height_px, size_bytes, taken_on, mould_id, by_name, content_hash)
     values (gen_random_uuid(), 'photo', 'image/jpeg', 10, 10, 100, '2024-06-01', ${mould.id}, 'Ada', 'x')`
   Object.assign(ids, {
@@ -162,6 +166,21 @@ describe('every table', () => {
     const days = head.columns.filter(({ kind }) => kind === 'date').map(({ key }) => key)
     for (const row of rows)
       for (const key of days) expect(row[key] ?? '2024-01-01').toMatch(/^\d{4}-\d\d-\d\d$/)
+  })
+
+  test('a rate is put right by a later one of the same operation and basis, a price is one of the unit kept', async () => {
+    const rates = await rowsOf('rates')
+    expect(rates.map(({ basis, putRight }) => [basis, putRight]).sort()).toEqual([
+      ['hour', false],
+      ['hour', true],
+      ['ply m2', false],
+    ])
+    const [before] = await rowsOf('products')
+    expect(before?.priceFromOn).toBe('2024-01-01')
+    await db().sql`update product set unit = 'kg' where name = 'sealer'`
+    const [after] = await rowsOf('products')
+    await db().sql`update product set unit = 'l' where name = 'sealer'`
+    expect(after?.priceFromOn).toBeNull()
   })
 
   test('says what the screens say', async () => {
@@ -193,7 +212,9 @@ describe('every table', () => {
       [42.05, false],
       [99, false],
     ])
-    expect(await rowsOf('rates')).toMatchObject([{ operation: 'lay', price: 1500, currency: 'JPY' }])
+    expect((await rowsOf('rates')).slice(-1)).toMatchObject([
+      { operation: 'lay', price: 1500, currency: 'JPY' },
+    ])
     expect(await rowsOf('patterns')).toMatchObject([{ code: 'LH-PT', place: 'loft', moulds: 'LH-P' }])
     expect(await rowsOf('built-parts')).toMatchObject([
       { serial: 'S1', moulds: 'LH-P', pulledOn: '2024-06-10' },

@@ -1,10 +1,14 @@
+import { randomUUID } from 'node:crypto'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { judgement, mouldStanding } from '#lib/core/log/index'
+import { writeForSet } from '#lib/services/log-set'
+import { addPart } from '#lib/services/parts'
 import { benchMoulds, listRack } from '#lib/services/rack'
 import { readSettings, saveSettings } from '#lib/services/shop'
 import { db } from '#lib/store/db'
 import { refreshTally } from '#lib/store/tally'
-import { ada, aMould, anArea, book, countsOf, entry, log, today, vi } from './book'
+import { ada, aMould, anArea, book, countsOf, entry, lam, log, today, vi } from './book'
+import { aSet } from './log-subjects'
 import { aPatch } from './patch-book'
 
 book()
@@ -75,6 +79,54 @@ describe('the kept counts say what the views say', () => {
     expect(await kept(id)).toMatchObject({ stale: true })
     await listRack(ada, {})
     expect(await kept(id)).toMatchObject({ stale: false })
+  })
+
+  test('a mould that somebody else is just counting for the first time, or in an older shape, is on the rack', async () => {
+    const { id, code } = await aMould({ owner: 'just being counted' })
+    await log(id, 'pull')
+    await listRack(ada, {})
+    for (const column of ['counts = null', `counts = '{"older": 1}', edition = 0`]) {
+      await db().sql.unsafe(`update mould_tally set ${column}, dirty = dirty + 1 where mould_id = '${id}'`)
+      await db().sql.begin(async (sql) => {
+        await sql`select 1 from mould_tally where mould_id = ${id} for update`
+        expect((await rowOf(code)).counts.pulls).toBe(1)
+      })
+    }
+    await listRack(ada, {})
+    expect(await kept(id)).toMatchObject({ stale: false, pulls: 1 })
+  })
+
+  test('names that change while the pieces of a split mould are pulled never lock anybody up', async () => {
+    const part = { id: randomUUID(), code: `PART-${randomUUID().slice(0, 8)}`, name: 'hull', note: '' }
+    await addPart(ada, part)
+    const { setId, pieces } = await aSet(4, part.id)
+    await db().sql`update mould set part_id = ${part.id}, piece_no = 20 - piece_no where set_id = ${setId}`
+    const pull = () =>
+      writeForSet(lam, {
+        id: randomUUID(),
+        setId,
+        doneOn: '2024-05-10',
+        doneAt: null,
+        precision: 'day',
+        note: '',
+        kind: 'pull',
+        data: { went: 'usual', serial: null, partFate: 'good', mouldFate: 'unharmed', cureC: null },
+      })
+    let pulling = true
+    const renaming = (async () => {
+      for (let time = 0; pulling; time += 1) {
+        await db().sql`update part set name = ${`hull ${time}`} where id = ${part.id}`
+      }
+    })()
+    await Promise.all([
+      renaming,
+      (async () => {
+        for (let time = 0; time < 20; time += 1) await pull()
+      })().finally(() => {
+        pulling = false
+      }),
+    ])
+    for (const { id } of pieces) expect((await countsOf(id)).pulls).toBe(20)
   })
 
   test('another rule of the shop judges anew', async () => {

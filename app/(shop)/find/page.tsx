@@ -91,7 +91,9 @@ function Told({
           Nothing in the book{within} has “{q}”{only ? '' : ', nor anything that reads like it'}.
         </p>
         <p>
-          All words have to be found in the same thing: try one of them alone.{' '}
+          {q.trim().includes(' ')
+            ? 'All words have to be found in the same thing: try one of them alone.'
+            : 'Try a part of it, or a word that stands beside it in the book.'}{' '}
           {only ? (
             <Link href={`/find?q=${encodeURIComponent(q)}&all=1` as Route}>Look everywhere</Link>
           ) : null}

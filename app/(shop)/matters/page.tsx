@@ -2,13 +2,14 @@ import type { Metadata, Route } from 'next'
 import { listMatters } from '#lib/services/open-matters'
 import { requireActor } from '#lib/web/session'
 import { OpenMatters } from '../../ui/log/open-matters'
+import { addressOf } from '../../ui/page-address'
 import { Pages } from '../../ui/pages'
 import { TableOut } from '../../ui/table-out'
 
 export const metadata: Metadata = { title: 'Open matters' }
 
 export default async function MattersPage({ searchParams }: PageProps<'/matters'>) {
-  const actor = await requireActor()
+  const actor = await requireActor(addressOf('/matters', await searchParams))
   const query = await searchParams
   const asked = Math.max(1, Math.trunc(Number(query.page)) || 1)
   const { matters, total, page, pages, today } = await listMatters(actor, { page: asked })
@@ -19,7 +20,9 @@ export default async function MattersPage({ searchParams }: PageProps<'/matters'
         <TableOut name="open-matters" label="All open matters" />
       </div>
       {matters.length > 0 ? (
-        <OpenMatters matters={matters} base={null} today={today} mayLog={actor.role !== 'viewer'} />
+        <div className="one-column">
+          <OpenMatters matters={matters} base={null} today={today} mayLog={actor.role !== 'viewer'} />
+        </div>
       ) : (
         <div className="empty">
           <p>

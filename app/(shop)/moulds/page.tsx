@@ -1,10 +1,11 @@
 import type { Metadata, Route } from 'next'
 import { shortDate } from '#lib/core/dates'
-import { leakLossMbar, mouldStates } from '#lib/core/log/index'
+import { kindNames, leakLossMbar, mouldStates } from '#lib/core/log/index'
 import { figure } from '#lib/core/units'
 import { listRack, type RackRow } from '#lib/services/rack'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../../ui/link'
+import { addressOf } from '../../ui/page-address'
 import { Pages } from '../../ui/pages'
 import { SmallPullStrip } from '../../ui/pull-strip'
 import { sinceWords } from '../../ui/release'
@@ -18,7 +19,7 @@ export const metadata: Metadata = { title: 'Moulds' }
 const weight = { stop: 'held', look: 'due', note: 'soft' } as const
 
 export default async function RackPage({ searchParams }: PageProps<'/moulds'>) {
-  const actor = await requireActor('/moulds')
+  const actor = await requireActor(addressOf('/moulds', await searchParams))
   const asked = rackAsked(await searchParams)
   const { find, state = '', sort } = asked
   const { rows, matching, total, page, pages, context } = await listRack(actor, asked)
@@ -34,13 +35,16 @@ export default async function RackPage({ searchParams }: PageProps<'/moulds'>) {
       <div className="crumb-row">
         <h1 style={{ marginRight: 'auto' }}>The rack</h1>
         <TableOut name="moulds" label="All moulds" />
+        <Link className="btn" href={'/sets' as Route}>
+          Split moulds
+        </Link>
         {actor.role === 'lead' ? (
           <Link className="btn primary" href={'/moulds/new' as Route}>
             Add a mould
           </Link>
         ) : null}
       </div>
-      <form className="rack-find" action="/moulds">
+      <form className="rack-find no-print" action="/moulds">
         <div className="field">
           <label htmlFor="rack-find">Find</label>
           <input
@@ -137,11 +141,19 @@ export default async function RackPage({ searchParams }: PageProps<'/moulds'>) {
   )
 }
 
+/** What settles it, where the state itself is all that stands open. */
+function actOf(matter: RackRow['matters'][number] | undefined): string {
+  if (!matter) return 'nothing open'
+  return matter.settledBy ? kindNames[matter.settledBy].toLowerCase() : matter.word
+}
+
 function Row({ row, today }: { readonly row: RackRow; readonly today: string }) {
   const { mould, counts, standing, matters } = row
   const face = counts.release.find((target) => target.target === 'face')
   const leak = counts.lastLeak
-  const next = matters[0]
+  const idle = standing.state === 'retired' || standing.state === 'away'
+  // What the state says already is not said twice.
+  const next = idle ? undefined : matters.find(({ word }) => word !== standing.state)
   return (
     <tr>
       <td data-label="Mould">
@@ -164,13 +176,13 @@ function Row({ row, today }: { readonly row: RackRow; readonly today: string }) 
       <td data-label="Pulls, season / all" className="n">
         {counts.pullsThisSeason} / {counts.pulls}
       </td>
-      <td data-label="Since coated / sealed / stripped" className="n">
+      <td data-label="Coated / sealed / stripped" className="n">
         {face ? sinceWords(face) : '–'}
       </td>
       <td data-label="Last leak check" className="n">
         {leak ? (
           <>
-            {figure(leakLossMbar(leak.startMbar, leak.endMbar), 1)} mbar in {figure(leak.minutes)} min
+            {leakLossMbar(leak.startMbar, leak.endMbar).toFixed(1)} mbar in {figure(leak.minutes)} min
             <div className="note">{shortDate(leak.doneOn, today)}</div>
           </>
         ) : (
@@ -184,7 +196,7 @@ function Row({ row, today }: { readonly row: RackRow; readonly today: string }) 
             {matters.length > 1 ? <div className="note">and {matters.length - 1} more</div> : null}
           </>
         ) : (
-          <span className="soft">nothing open</span>
+          <span className="soft">{idle ? '–' : actOf(matters[0])}</span>
         )}
       </td>
       <td data-label="Place">{counts.place ?? <span className="soft">not known</span>}</td>

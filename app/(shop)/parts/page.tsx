@@ -7,6 +7,7 @@ import { listPartRows } from '#lib/services/parts'
 import { readSettings } from '#lib/services/shop'
 import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../ui/action-form'
+import { HeadOut, TableOut } from '../../ui/table-out'
 import '../../ui/book-sheet.css'
 import { BuiltPartTable } from '../../ui/built-part-table'
 import { Hidden, TextArea, TextField } from '../../ui/fields'
@@ -49,16 +50,23 @@ export default async function PartsPage({ searchParams }: PageProps<'/parts'>) {
     <>
       <div className="crumb-row">
         <h1 style={{ marginRight: 'auto' }}>Parts</h1>
+        {narrowed ? null : <TableOut name="parts" label="All parts" />}
       </div>
       {narrowed ? null : <Kinds parts={parts} lead={lead} />}
       {lead && !narrowed ? (
         <PartForm edited={edited} open={edited !== undefined || parts.length === 0} />
       ) : null}
       <section id="built" style={{ marginTop: narrowed ? 0 : 30 }}>
-        <h2>
-          Built parts
-          {built.told.length > 0 ? <>: {built.told.join('; ')}</> : null}
-        </h2>
+        <HeadOut
+          name="built-parts"
+          label="All built parts"
+          {...(narrowed || find ? { holds: 'all built parts' } : {})}
+        >
+          <h2>
+            Built parts
+            {built.told.length > 0 ? <>: {built.told.join('; ')}</> : null}
+          </h2>
+        </HeadOut>
         <form className="find-row no-print" style={{ margin: '10px 0 12px' }}>
           {Object.entries(asked).map(([name, value]) =>
             value === undefined ? null : <input key={name} type="hidden" name={name} value={value} />,

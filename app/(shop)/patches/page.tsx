@@ -4,16 +4,18 @@ import { figure } from '#lib/core/units'
 import { listPatches, planStates } from '#lib/services/patches'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../../ui/link'
+import { addressOf } from '../../ui/page-address'
 import { Pages } from '../../ui/pages'
 import { weightOf } from '../../ui/stamp'
 import { TableOut } from '../../ui/table-out'
+import '../../ui/book-sheet.css'
 
 export const metadata: Metadata = { title: 'Patches' }
 
 const perPage = 100
 
 export default async function PatchesPage({ searchParams }: PageProps<'/patches'>) {
-  const actor = await requireActor()
+  const actor = await requireActor(addressOf('/patches', await searchParams))
   const query = await searchParams
   const state = planStates.find((each) => each === query.state) ?? ''
   const page = Math.max(1, Math.trunc(Number(query.page)) || 1)
@@ -67,7 +69,7 @@ export default async function PatchesPage({ searchParams }: PageProps<'/patches'
         </div>
       ) : (
         <div className="table-room">
-          <table className="lines">
+          <table className="lines stacked">
             <thead>
               <tr>
                 <th scope="col">Mould</th>
@@ -92,19 +94,23 @@ export default async function PatchesPage({ searchParams }: PageProps<'/patches'
             <tbody>
               {shown.map((patch) => (
                 <tr key={patch.id}>
-                  <td>
+                  <td className="beside">
                     <Link href={`/moulds/${encodeURIComponent(patch.mouldCode)}` as Route}>
                       {patch.mouldCode}
                     </Link>
                   </td>
-                  <td>
+                  <td className="beside">
                     <Link href={`/patches/${patch.id}` as Route}>
                       Patch {patch.number}, {patch.title}
                     </Link>
                   </td>
-                  <td>{patch.place}</td>
-                  <td>{sideWords[patch.side].short}</td>
-                  <td>
+                  <td className="beside" data-label="Where">
+                    {patch.place}
+                  </td>
+                  <td className="beside" data-label="Worked">
+                    {sideWords[patch.side].short}
+                  </td>
+                  <td className="beside" data-label="State">
                     <span style={{ color: `var(--${weightOf(patch.state)})`, fontWeight: 600 }}>
                       {patch.state}
                     </span>
@@ -115,10 +121,16 @@ export default async function PatchesPage({ searchParams }: PageProps<'/patches'
                       </span>
                     ) : null}
                   </td>
-                  <td className="n">{patch.versionNo}</td>
-                  <td className="n">{patch.plies}</td>
-                  <td className="n">{figure(patch.lengthMm, 0)} mm</td>
-                  <td className="n">
+                  <td className="n beside" data-label="Version">
+                    {patch.versionNo}
+                  </td>
+                  <td className="n beside" data-label="Plies">
+                    {patch.plies}
+                  </td>
+                  <td className="n beside" data-label="Scarf">
+                    {figure(patch.lengthMm, 0)} mm
+                  </td>
+                  <td className="n beside" data-label="Lines done">
                     {patch.ticked} of {patch.lines}
                   </td>
                 </tr>

@@ -4,6 +4,7 @@ import { patternLost } from '#lib/core/lineage/index'
 import { entryWords } from '#lib/core/log/index'
 import { listPatternLines, type PatternLine } from '#lib/services/patterns'
 import { requireActor } from '#lib/web/session'
+import { TableOut } from '../../ui/table-out'
 import '../../ui/book-sheet.css'
 import { OnceOnly } from '../../ui/cant-be-made-again'
 import { Link } from '../../ui/link'
@@ -18,6 +19,7 @@ export default async function PatternsPage() {
     <>
       <div className="crumb-row">
         <h1 style={{ marginRight: 'auto' }}>Patterns</h1>
+        <TableOut name="patterns" label="All patterns" />
         {lead && lines.length > 0 ? (
           <Link className="btn primary" href={'/patterns/new' as Route}>
             Add a pattern
@@ -69,7 +71,7 @@ function Line({ line: { pattern, last }, today }: { readonly line: PatternLine; 
   const words = last ? entryWords(last) : null
   return (
     <tr>
-      <td>
+      <td className="named">
         <Link href={`/patterns/${encodeURIComponent(pattern.code)}` as Route}>
           <b>{pattern.code}</b>
         </Link>{' '}
@@ -80,8 +82,14 @@ function Line({ line: { pattern, last }, today }: { readonly line: PatternLine; 
       </td>
       <td data-label="Made of">{pattern.madeOf || <span className="soft">not known</span>}</td>
       <td data-label="Condition">{pattern.condition || <span className="soft">not known</span>}</td>
-      <td data-label="Place">{place || <span className="soft">not known</span>}</td>
-      <td data-label="Now" className={pattern.available ? 'good' : 'held'} style={{ whiteSpace: 'nowrap' }}>
+      <td data-label="Place" className="beside">
+        {place || <span className="soft">not known</span>}
+      </td>
+      <td
+        data-label="Now"
+        className={`beside ${pattern.available ? 'good' : 'held'}`}
+        style={{ whiteSpace: 'nowrap' }}
+      >
         {pattern.available ? 'can be used' : 'gone or unfit'}
       </td>
       <td data-label="Moulds off it">
@@ -99,7 +107,7 @@ function Line({ line: { pattern, last }, today }: { readonly line: PatternLine; 
             <span className="soft">{shortDate(last.doneOn, today)}</span> {words.what}
           </>
         ) : (
-          <span className="soft">nothing yet</span>
+          <span className="soft unsaid">nothing yet</span>
         )}
       </td>
     </tr>

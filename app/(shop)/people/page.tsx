@@ -8,6 +8,8 @@ import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../ui/action-form'
 import { ChoiceField, Hidden, TextField } from '../../ui/fields'
 import { Link } from '../../ui/link'
+import { NotYours } from '../../ui/not-yours'
+import { HeadOut } from '../../ui/table-out'
 import { add } from './actions'
 import { PersonLine, roleOptions } from './person-line'
 import { TokenForm } from './token-form'
@@ -19,7 +21,7 @@ export const metadata: Metadata = { title: 'People' }
 export default async function PeoplePage({ searchParams }: PageProps<'/people'>) {
   const actor = await requireActor('/people')
   const { left: justLeft } = await searchParams
-  if (actor.role !== 'lead') return <p className="empty">The lead looks after people.</p>
+  if (actor.role !== 'lead') return <NotYours>The lead looks after people.</NotYours>
   const [people, tokens, { shop, today }] = await Promise.all([
     listPeople(actor, {}),
     listTokens(actor, {}),
@@ -46,9 +48,11 @@ export default async function PeoplePage({ searchParams }: PageProps<'/people'>)
       {justLeft === 'demo' && !shop.isDemo ? <LeftDemo name={shop.name} /> : null}
       <div className="people-room">
         <section className="rule-top" aria-labelledby="people-here">
-          <h2 id="people-here">
-            In the shop <span className="note">{here.length}</span>
-          </h2>
+          <HeadOut name="people" label="All people">
+            <h2 id="people-here">
+              In the shop <span className="note">{here.length}</span>
+            </h2>
+          </HeadOut>
           {here.map((person) => (
             <PersonLine key={person.id} person={person} you={person.id === actor.id} day={day} />
           ))}
@@ -91,7 +95,9 @@ export default async function PeoplePage({ searchParams }: PageProps<'/people'>)
       </div>
       <div className="people-room" id="tokens">
         <section className="rule-top" aria-labelledby="people-tokens">
-          <h2 id="people-tokens">Tokens for scripts</h2>
+          <HeadOut name="tokens" label="All tokens">
+            <h2 id="people-tokens">Tokens for scripts</h2>
+          </HeadOut>
           <p className="note">
             A scale, a spreadsheet or a logger writes with a token instead of a password. What it does stands
             in the book under its name, with the rights of its role. What can be asked:{' '}

@@ -1,6 +1,7 @@
 import type { Metadata, Route } from 'next'
 import { listSets, type SetRow } from '#lib/services/sets'
 import { requireActor } from '#lib/web/session'
+import { TableOut } from '../../ui/table-out'
 import '../../ui/book-sheet.css'
 import { Link } from '../../ui/link'
 import { massWords, sizeWords } from '../../ui/outer-size'
@@ -23,6 +24,7 @@ export default async function SetsPage() {
         <div className="crumb">
           <Link href={'/moulds' as Route}>The rack</Link> / split moulds
         </div>
+        <TableOut name="split-moulds" label="All split moulds" />
         {lead && rows.length > 0 ? add('Add a split mould') : null}
       </div>
       <h1 style={{ marginBottom: 14 }}>Split moulds</h1>
@@ -88,7 +90,7 @@ function Row({ row: { set, pieces, standing } }: { readonly row: SetRow }) {
           <span className="soft">not known</span>
         )}
       </td>
-      <td data-label="Hardware lines" className="n">
+      <td data-label="Hardware lines" className="n beside">
         {set.hardware.length}
       </td>
     </tr>

@@ -5,15 +5,16 @@ import { readSettings } from '#lib/services/shop'
 import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../ui/action-form'
 import { Hidden, TextArea, TextField, TickField } from '../../ui/fields'
+import { addressOf } from '../../ui/page-address'
 import { save } from './actions'
-import { rules } from './rules'
+import { type Rule, rules } from './rules'
 import { Seasons } from './seasons'
 import './settings.css'
 
 export const metadata: Metadata = { title: 'Shop settings' }
 
 export default async function SettingsPage({ searchParams }: PageProps<'/settings'>) {
-  const actor = await requireActor()
+  const actor = await requireActor(addressOf('/settings', await searchParams))
   const { saved, season } = await searchParams
   const { shop, seasons, today } = await readSettings(actor, {})
   const defaults = textOf(ShopRules, defaultShopRules) as Record<string, Record<string, string>>
@@ -58,6 +59,7 @@ export default async function SettingsPage({ searchParams }: PageProps<'/setting
                           key={rule.name}
                           name={rule.name}
                           label={rule.label}
+                          {...(rule.unit ? { unit: rule.unit } : {})}
                           numeric
                           hint={`${rule.hint ? `${rule.hint}; ` : ''}default ${usual}`}
                         />
@@ -76,7 +78,7 @@ export default async function SettingsPage({ searchParams }: PageProps<'/setting
             ['Currency', shop.currency],
             ...rules.map((rule) => {
               const [, group = '', name = ''] = rule.name.split('.')
-              return [rule.label, String(shown[group]?.[name] ?? '')]
+              return [rule.label, valueWords(shown[group]?.[name], rule)]
             }),
           ].map(([label, value]) => (
             <div key={label}>
@@ -94,4 +96,10 @@ export default async function SettingsPage({ searchParams }: PageProps<'/setting
       />
     </div>
   )
+}
+
+/** A rule as it is read where it can't be changed. */
+function valueWords(value: unknown, { unit, tick }: Rule): string {
+  if (tick) return String(value) === 'true' ? 'yes' : 'no'
+  return unit ? `${value}${unit === '°' ? '' : ' '}${unit}` : String(value ?? '')
 }

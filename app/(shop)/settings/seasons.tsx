@@ -8,6 +8,7 @@ import type { readSettings } from '#lib/services/shop'
 import { ActionForm } from '../../ui/action-form'
 import { Hidden, TextField } from '../../ui/fields'
 import { Link } from '../../ui/link'
+import { HeadOut } from '../../ui/table-out'
 import { addTheSeason, changeTheSeason } from './actions'
 
 type Season = Awaited<ReturnType<typeof readSettings>>['seasons'][number]
@@ -32,7 +33,9 @@ export function Seasons({
   const last = seasons.at(-1)
   return (
     <section id="seasons" className="rule-top" style={{ marginTop: 34 }}>
-      <h2>Seasons</h2>
+      <HeadOut name="seasons" label="All seasons">
+        <h2>Seasons</h2>
+      </HeadOut>
       {seasons.length === 0 ? (
         <p className="note">
           No season yet. With its first and last day, pulls are counted by season and marked on every pull

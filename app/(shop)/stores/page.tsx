@@ -2,7 +2,9 @@ import type { Metadata, Route } from 'next'
 import { readStores } from '#lib/services/stores-lots'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../../ui/link'
+import { addressOf } from '../../ui/page-address'
 import { StockLines } from '../../ui/stock-lines'
+import { TableOut } from '../../ui/table-out'
 import { StoresHead } from './head'
 import { LotTable } from './lot-table'
 import './stores.css'
@@ -11,7 +13,7 @@ export const metadata: Metadata = { title: 'Stores' }
 
 /** What is low or late, then the lots; closed ones under ?show=closed. */
 export default async function StoresPage({ searchParams }: PageProps<'/stores'>) {
-  const actor = await requireActor()
+  const actor = await requireActor(addressOf('/stores', await searchParams))
   const closed = (await searchParams).show === 'closed'
   const { today, matters, lots, counts } = await readStores(actor, { closed })
   const nothing = counts.materials + counts.products === 0
@@ -60,6 +62,7 @@ export default async function StoresPage({ searchParams }: PageProps<'/stores'>)
           <section className="rule-top">
             <div className="crumb-row" style={{ marginBottom: 8 }}>
               <h2 style={{ marginRight: 'auto' }}>{closed ? 'Closed lots' : 'Open lots'}</h2>
+              <TableOut name="stock-moves" label="Moves of all lots" holds="moves of all lots" />
               <Link href={(closed ? '/stores' : '/stores?show=closed') as Route}>
                 {closed ? `Open lots, ${counts.lots}` : `Closed lots, ${counts.closedLots}`}
               </Link>

@@ -2,6 +2,7 @@ import type { Route } from 'next'
 import { faceSheet, viewWords } from '#lib/core/drawing/index'
 import { faceModelOf, readPointsBefore } from '#lib/services/face-model'
 import type { MouldPage } from '#lib/services/moulds'
+import { papers } from '#lib/services/sheets'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../link'
 import { FaceViewer } from './face-viewer'
@@ -24,14 +25,6 @@ export function facesAsked(query: Readonly<Record<string, string | string[] | un
     oldPlaces: query.old !== 'no',
   }
 }
-
-/** The papers that a mould's sheet is printed on. */
-const papers = [
-  ['a4', 'A4'],
-  ['a3', 'A3'],
-  ['letter', 'US Letter'],
-  ['tabloid', 'US Tabloid'],
-] as const
 
 /** A mould's face drawings: one area or all of them together, from the cavity or from the back, with old places or without. */
 export async function MouldFaces({
@@ -106,7 +99,7 @@ export async function MouldFaces({
           <details className="menu">
             <summary>Print…</summary>
             <div className="menu-box">
-              {papers.map(([paper, name]) => (
+              {papers.map(({ paper, name }) => (
                 <a key={paper} href={`${base}/sheet?${addressOf(shown)}&paper=${paper}`}>
                   Mould sheet on {name}
                 </a>

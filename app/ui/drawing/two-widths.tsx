@@ -8,6 +8,8 @@ export interface TwoWidthsProps {
   readonly draw: (medium: Medium) => Drawing
   /** Usual width of the container on a desk, px. */
   readonly widthPx: number
+  /** The same on a tablet and on paper, px, where the desk's drawing shrunk to it could not be read. */
+  readonly middleWidthPx?: number
   /** The same on a phone, px; the drawing is then laid out a second time. */
   readonly phoneWidthPx?: number
   readonly maxHeightPx?: number
@@ -20,12 +22,28 @@ const usualPhonePx = 356
  * A drawing for the desk and one for the phone; the style sheet shows the one that fits (below 761 px the phone's),
  * so text reads at its size in both without a script.
  */
-export function TwoWidths({ id, draw, widthPx, phoneWidthPx, maxHeightPx, hrefOf }: TwoWidthsProps) {
+export function TwoWidths({
+  id,
+  draw,
+  widthPx,
+  middleWidthPx,
+  phoneWidthPx,
+  maxHeightPx,
+  hrefOf,
+}: TwoWidthsProps) {
   const links = hrefOf === undefined ? {} : { hrefOf }
   const wide = draw({ kind: 'screen', widthPx, maxHeightPx: maxHeightPx ?? null })
   const narrow = draw({ kind: 'screen', widthPx: phoneWidthPx ?? usualPhonePx, maxHeightPx: null })
   return (
     <>
+      {middleWidthPx === undefined ? null : (
+        <DisplayList
+          id={`${id}-middle`}
+          list={draw({ kind: 'screen', widthPx: middleWidthPx, maxHeightPx: null })}
+          className={styles.middle ?? ''}
+          {...links}
+        />
+      )}
       <DisplayList id={`${id}-wide`} list={wide} className={styles.wide ?? ''} {...links} />
       <DisplayList id={`${id}-narrow`} list={narrow} className={styles.narrow ?? ''} {...links} />
     </>

@@ -4,6 +4,7 @@ import type { Actor } from '#lib/schema/actor'
 import { readHistory } from '#lib/services/log'
 import { History } from '../history'
 import { Link } from '../link'
+import { HeadOut } from '../table-out'
 import './log.css'
 
 type Query = Readonly<Record<string, string | string[] | undefined>>
@@ -28,7 +29,7 @@ const firstLines = 40
 
 /**
  * The history of a mould or a pattern, newest first: by kind, by words, a page at a time. `query` is the page's own
- * query: kind, words, older, all.
+ * query: kind, words, older, all, and entry, which is shown on the page that holds it.
  */
 export async function HistorySection({
   actor,
@@ -41,7 +42,7 @@ export async function HistorySection({
   mayLog,
 }: {
   readonly actor: Actor
-  readonly subject: { readonly mouldId: string } | { readonly patternId: string }
+  readonly subject: { readonly mouldId: string; readonly code: string } | { readonly patternId: string }
   /** "/moulds/LH-P" */
   readonly base: string
   readonly query: Query
@@ -52,15 +53,20 @@ export async function HistorySection({
 }) {
   const kinds = kindsOf(query.kind)
   const find = typeof query.words === 'string' ? query.words.trim().slice(0, 200) : ''
-  const older = typeof query.older === 'string' && /^[0-9a-f-]{36}$/i.test(query.older) ? query.older : null
-  const whole = query.all === 'yes' || older !== null
+  const idOf = (value: Query[string]) =>
+    typeof value === 'string' && /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i.test(value) ? value : null
+  const older = idOf(query.older)
+  const marked = idOf(query.entry)
+  const all = query.all === 'yes' || older !== null
   const history = await readHistory(actor, {
     ...subject,
     kinds,
     find,
-    ...(older ? { olderThan: older } : {}),
-    ...(whole ? {} : { limit: firstLines }),
+    ...(older ? { olderThan: older } : marked ? { holding: marked } : {}),
+    ...(all ? {} : { limit: firstLines }),
   })
+  const later = history.above !== 0
+  const whole = all || later
   const hrefOf = (changes: Readonly<Record<string, string>>) => {
     const text = new URLSearchParams({
       ...(kinds.length > 0 ? { kind: kinds.join(',') } : {}),
@@ -75,7 +81,13 @@ export async function HistorySection({
   )
   return (
     <section style={{ marginTop: 28 }} id="history">
-      <h2>History</h2>
+      {'mouldId' in subject ? (
+        <HeadOut name="log" of={{ mould: subject.code }} label="The whole history">
+          <h2>History</h2>
+        </HeadOut>
+      ) : (
+        <h2>History</h2>
+      )}
       <div className="history-tools no-print">
         <p className="acts note">
           <span>Show</span>
@@ -128,6 +140,7 @@ export async function HistorySection({
           today={today}
           timeZone={timeZone}
           mayLog={mayLog}
+          marked={marked}
           photosOf={
             'mouldId' in subject
               ? { on: 'mould', onId: subject.mouldId }
@@ -136,7 +149,7 @@ export async function HistorySection({
         />
       )}
       <p className="acts no-print" style={{ marginTop: 12 }}>
-        {older ? (
+        {later ? (
           <Link className="btn" href={hrefOf({ all: 'yes' })}>
             Newest
           </Link>
@@ -152,7 +165,10 @@ export async function HistorySection({
         )}
         {whole || find || kinds.length > 0 ? (
           <span className="note">
-            {history.entries.length} of {history.fitting}
+            {history.above
+              ? `${history.above + 1} to ${history.above + history.entries.length}`
+              : history.entries.length}{' '}
+            of {history.fitting}
             {history.fitting < history.total ? `, ${history.total} in all` : ''}
           </span>
         ) : null}

@@ -1,6 +1,7 @@
 import type { IsoDate } from '#lib/core/dates'
 import { entryWords, type LogEntry, type MouldCounts, pullsWords } from '#lib/core/log/index'
 import { whenWords } from '../history'
+import { oneLine } from '../one-line'
 
 /** The last that was written of a kind, so that nobody writes it a second time. */
 export function LastOfKind({
@@ -24,7 +25,7 @@ export function LastOfKind({
             <div key={entry.id}>
               <dt>
                 {what}
-                <div className="note">{[detail, entry.note, entry.byName].filter(Boolean).join('; ')}</div>
+                <div className="note">{oneLine([detail, entry.note, entry.byName])}</div>
               </dt>
               <dd className="soft">{whenWords(entry, today, timeZone)}</dd>
             </div>

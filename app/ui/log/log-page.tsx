@@ -86,9 +86,10 @@ export function LogFormPage({
                 <Hidden name="correctsId" />
                 <Hidden name="sawVersion" />
                 <LogFields {...fields} />
+                {kind === 'note' ? <TextArea name="note" label="What is worth knowing" rows={4} /> : null}
                 {lots}
                 <Fold
-                  title="Another day or time, and a note"
+                  title={kind === 'note' ? 'Another day or time' : 'Another day or time, and a note'}
                   open={corrected !== null || kind === 'before-book'}
                 >
                   <div className="field-row">
@@ -100,7 +101,7 @@ export function LogFormPage({
                     <TextField name="time" label="At" type="time" hint="blank: only the day is known" />
                     <SelectField name="known" label="How well" options={days} />
                   </div>
-                  <TextArea name="note" label="Note" />
+                  {kind === 'note' ? null : <TextArea name="note" label="Note" />}
                 </Fold>
               </ActionForm>
             </>

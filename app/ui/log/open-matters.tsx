@@ -1,6 +1,7 @@
 import type { Route } from 'next'
 import { daysBetween, type IsoDate, shortDate } from '#lib/core/dates'
 import { type OpenMatter, untilWords } from '#lib/core/log/index'
+import { entryHref } from '../entry-href'
 import { Link } from '../link'
 import './log.css'
 
@@ -11,8 +12,11 @@ export type MatterLine = OpenMatter & {
   readonly name?: string
 }
 
-const ageWords = (days: number) =>
-  days <= 0 ? 'since today' : days === 1 ? 'since yesterday' : `for ${days} days`
+function ageWords(from: IsoDate, today: IsoDate): string {
+  const days = daysBetween(from, today)
+  if (days <= 0) return 'open since today'
+  return days === 1 ? 'open since yesterday' : `open for ${days} days, since ${shortDate(from, today)}`
+}
 
 /** What somebody has to see to: who, what, until when, how long it stands; closed or carried on in two taps. */
 export function OpenMatters({
@@ -44,13 +48,14 @@ export function OpenMatters({
                   <Link href={at as Route}>{matter.code}</Link>{' '}
                 </>
               ) : null}
-              {matter.what}
+              <Link href={entryHref(at, matter.entryId)}>{matter.what}</Link>
               <div className="note">
                 {[
-                  matter.who ?? 'nobody named',
+                  matter.who ? `for ${matter.who}` : 'for nobody yet',
                   matter.areaName,
                   matter.kind === 'repair' ? 'repair for the time being' : null,
-                  `open ${ageWords(daysBetween(matter.doneOn, today))}, ${shortDate(matter.doneOn, today)}, ${matter.byName}`,
+                  ageWords(matter.doneOn, today),
+                  `written by ${matter.byName}`,
                   matter.carried ? 'carried on' : null,
                 ]
                   .filter(Boolean)

@@ -28,12 +28,12 @@ export function ReleaseFields({ kind, places, products }: LogFieldsProps) {
             hint="how many were put on; blank is not nought"
           />
           <Where places={places} />
+          <TextField
+            name="data.product"
+            label={kind === 'seal' ? 'Sealer' : 'Release agent'}
+            list={products}
+          />
           <div className="field-row">
-            <TextField
-              name="data.product"
-              label={kind === 'seal' ? 'Sealer' : 'Release agent'}
-              list={products}
-            />
             <TextField name="data.lot" label="Lot or tin" />
             {kind === 'coat' ? (
               <TextField name="data.minutesBetween" label="Time between coats" numeric unit="min" />

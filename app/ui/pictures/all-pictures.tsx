@@ -3,6 +3,7 @@ import { listPictures } from '#lib/services/pictures'
 import { readSettings } from '#lib/services/shop'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../link'
+import { HeadOut } from '../table-out'
 import { AddPhoto } from './add-photo'
 import { allAddress, homeAddress, type NamedSubject, subjectWords, viewsAddress } from './addresses'
 import { PictureFigure } from './picture'
@@ -47,7 +48,13 @@ export async function AllPictures({
           <AddPhoto subject={subject} className="btn primary" {...(view === null ? {} : { view })} />
         </div>
       </div>
-      <h1>Photos and drawings</h1>
+      {on === 'mould' ? (
+        <HeadOut name="pictures" of={{ mould: code }} label={`Photos and drawings of ${code}, listed`}>
+          <h1>Photos and drawings</h1>
+        </HeadOut>
+      ) : (
+        <h1>Photos and drawings</h1>
+      )}
       <p className="pic-filter note">
         <span>Show</span>
         <Choice href={allAddress(subject)} on={view === null && show === null} name="all" />

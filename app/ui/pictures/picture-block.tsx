@@ -1,6 +1,5 @@
+import type { Actor } from '#lib/schema/actor'
 import { listPictures } from '#lib/services/pictures'
-import { readSettings } from '#lib/services/shop'
-import { requireActor } from '#lib/web/session'
 import { Link } from '../link'
 import { AddPhoto } from './add-photo'
 import { allAddress, type NamedSubject, subjectWords, viewsAddress } from './addresses'
@@ -9,13 +8,17 @@ import { PictureFigure } from './picture'
 const newest = 6
 
 /** The newest photos and drawings of a mould, pattern, split mould or built part, for its page. */
-export async function PictureBlock({ subject }: { readonly subject: NamedSubject }) {
-  const actor = await requireActor()
+export async function PictureBlock({
+  actor,
+  subject,
+  today,
+}: {
+  readonly actor: Actor
+  readonly subject: NamedSubject
+  readonly today: string
+}) {
   const { on, onId } = subject
-  const [{ pictures, views, count }, { today }] = await Promise.all([
-    listPictures(actor, { on, onId, limit: newest }),
-    readSettings(actor, {}),
-  ])
+  const { pictures, views, count } = await listPictures(actor, { on, onId, limit: newest })
   return (
     <section className="pic-block" aria-labelledby={`pictures-${onId}`}>
       <div className="pic-head">

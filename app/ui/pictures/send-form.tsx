@@ -171,7 +171,9 @@ export function SendForm({ subject, entryId, ids, views, view, today, here }: Pr
         ref={told}
         tabIndex={-1}
         role="status"
-        className={settled ? 'notice done' : 'quiet'}
+        className={
+          settled ? `notice ${kept === 0 ? 'wrong' : kept < chosen.length ? 'look' : 'done'}` : 'quiet'
+        }
         hidden={chosen.length === 0}
       >
         {busy

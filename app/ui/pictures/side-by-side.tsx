@@ -141,13 +141,14 @@ function Step({
   readonly name: string
 }) {
   const label = `${name} on the ${side}`
+  const shown = name.charAt(0).toUpperCase() + name.slice(1)
   return to === null ? (
     <span className="btn" aria-disabled="true">
-      {name}
+      {shown}
     </span>
   ) : (
     <Link className="btn" href={to} scroll={false} aria-label={label}>
-      {name}
+      {shown}
     </Link>
   )
 }
@@ -212,11 +213,17 @@ function Place({
   readonly name: string
   readonly day: string
 }) {
+  const place = (
+    <>
+      <span className="sides-beside">{name}</span>
+      <span className="sides-stacked">{name === 'left' ? 'above' : 'below'}</span>
+    </>
+  )
   return on ? (
-    <b>{name}</b>
+    <b>{place}</b>
   ) : (
     <Link href={to} scroll={false} aria-label={`${day} on the ${name}`}>
-      {name}
+      {place}
     </Link>
   )
 }

@@ -183,10 +183,13 @@ function drawSeasons(strokes: PullStrokes, layout: StripLayout): readonly Item[]
         'soft',
       )
       if (!layout.labelled) return [mark]
-      const at: Xy = [x + 4 * unit, baseline + 32 * unit]
-      const box = textBox(season.label, textMm, at, 'start')
-      if (box.right > layout.widthMm || taken.some((other) => overlap(box, other))) return [mark]
+      // Right of its mark, or left of it at the end of the strip.
+      const room = x + 4 * unit + textWidthMm(season.label, textMm) <= layout.widthMm
+      const anchor = room ? 'start' : 'end'
+      const at: Xy = [x + (room ? 4 : -4) * unit, baseline + 32 * unit]
+      const box = textBox(season.label, textMm, at, anchor)
+      if (box.left < 0 || taken.some((other) => overlap(box, other))) return [mark]
       taken.push(box)
-      return [mark, text(at, season.label, textMm, { role: 'soft' })]
+      return [mark, text(at, season.label, textMm, { role: 'soft', anchor })]
     })
 }

@@ -27,7 +27,7 @@ export {
 export { meetingGrowthMm } from './meeting-growth'
 export { type OutlineMeasures, outlineMeasures } from './outline-measures'
 export { leastSignedDistance, overrun } from './overrun'
-export { type NamedArea, nearestDowel, placeWords } from './place-words'
+export { middleOfLoop, type NamedArea, type NearDowel, nearestDowel, placeWords } from './place-words'
 export { asDrawn, inversePlacement, type Placement, placeLoop, placePoint, placeRegion } from './placement'
 export { area, area as regionsArea, bounds, orientRegion, perimeter } from './region'
 export type { Nearest } from './segment'

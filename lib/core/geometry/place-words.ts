@@ -1,8 +1,8 @@
 import type { Dowel, LocationGrid } from '../repair/types'
 import { figure } from '../units/figure'
 import { cellOf } from './location-grid'
-import { distanceBetweenPoints } from './loop'
-import type { Point } from './types'
+import { distanceBetweenPoints, loopBounds } from './loop'
+import type { Loop, Point } from './types'
 
 /** The area that a place is named after. */
 export interface NamedArea {
@@ -10,13 +10,14 @@ export interface NamedArea {
   readonly grid: LocationGrid
 }
 
-type NamedPoint = Pick<Dowel, 'tag' | 'at'>
+/** What a place is measured from. */
+export type NearDowel = Pick<Dowel, 'tag' | 'at'>
 
 /** Nearer than this a place is the dowel's own, mm. */
 const ownPlaceMm = 0.05
 
 /** The dowel whose centre lies nearest to a point; null where there is none. */
-export function nearestDowel<Each extends NamedPoint>(
+export function nearestDowel<Each extends NearDowel>(
   point: Point,
   dowels: readonly Each[],
 ): { readonly dowel: Each; readonly mm: number } | null {
@@ -36,7 +37,7 @@ export function nearestDowel<Each extends NamedPoint>(
 export function placeWords(
   point: Point,
   area: NamedArea,
-  dowels: readonly NamedPoint[],
+  dowels: readonly NearDowel[],
   style: 'short' | 'print' = 'short',
 ): string {
   const place = `${area.name} ${cellOf(area.grid, point)}`
@@ -50,6 +51,12 @@ export function placeWords(
     (way) => way !== null,
   )
   return ways.length === 0 ? away : `${away} (${ways.join(', ')})`
+}
+
+/** The point that an outline is named by: the middle of the box round it. */
+export function middleOfLoop(outer: Loop): Point {
+  const [uMin, vMin, uMax, vMax] = loopBounds(outer)
+  return [(uMin + uMax) / 2, (vMin + vMax) / 2]
 }
 
 function wayWords(mm: number, axis: 'u' | 'v'): string | null {

@@ -59,3 +59,7 @@ export const riskyKinds = [
 ] as const satisfies readonly LogKind[]
 
 export const isRisky = (kind: LogKind): boolean => riskyKinds.some((risky) => risky === kind)
+
+/** Job lines of a patch plan that take material off the mould: the opening, the taper, what is in their way. */
+export const isCutting = (lineCode: string): boolean =>
+  /^(cut|take-out|scarf|cover-ground|step-\d+)$/.test(lineCode)

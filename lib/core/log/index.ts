@@ -1,5 +1,6 @@
 /** The log of a mould: what its entries mean, the state that follows, what must be settled before the next lay-up. */
 export { beforeLayUp } from './before-lay-up'
+export { entryPlace } from './entry-place'
 export { guessWords, pullsWords } from './guess-words'
 export { countsEdition, type Judgement, judgement } from './judgement'
 export * from './kinds'

@@ -19,7 +19,10 @@ export interface Judgement {
   readonly dryingUntil: string | null
 }
 
-/** Raised whenever the shape of MouldCounts changes: counts that were kept in an older shape are then counted anew. */
+/**
+ * Raised whenever the shape of MouldCounts changes, or a view counts otherwise, or a judgement is made otherwise: what was
+ * kept of an older edition is then counted and judged anew.
+ */
 export const countsEdition = 1
 
 /** A mould's state and the number of its matters of each severity. `today` is the shop's day, `now` an ISO moment. */

@@ -78,7 +78,13 @@ export function mouldThen(history: readonly LogEntry[], pullId: string): MouldTh
     pullsSinceCoat: coated === -1 ? null : pullsSince(coated),
     repairs: before.flatMap((entry, index): RepairThen[] =>
       entry.kind === 'patch-laid' || entry.kind === 'repair'
-        ? [{ entry, pullsBefore: pullsSince(index), open: openThen(entry, before.slice(0, index)) }]
+        ? [
+            {
+              entry,
+              pullsBefore: pullsSince(index),
+              open: openThen(entry, before.slice(0, index), wordingOf(entry, history)),
+            },
+          ]
         : [],
     ),
     dowels: all('dowel-changed'),
@@ -92,15 +98,30 @@ function wholeFace(entry: LogEntry): boolean {
   return entry.areaId === null && entry.patchId === null
 }
 
-/** `since`: what was written between the repair and the pull. */
-function openThen(entry: Of<'patch-laid'> | Of<'repair'>, since: readonly LogEntry[]): RepairThen['open'] {
+/** `since`: what was written between the repair and the pull; `wording`: the ids under which the repair was known. */
+function openThen(
+  entry: Of<'patch-laid'> | Of<'repair'>,
+  since: readonly LogEntry[],
+  wording: ReadonlySet<string>,
+): RepairThen['open'] {
   if (entry.kind === 'patch-laid') {
     const proved = since.some((later) => later.kind === 'proved' && later.data.number === entry.data.number)
     return proved ? null : 'not yet proved'
   }
   if (!entry.data.interim) return null
   const closed = since.some(
-    (later) => later.kind === 'settled' && later.data.entryId === entry.id && later.data.outcome === 'closed',
+    (later) => later.kind === 'settled' && wording.has(later.data.entryId) && later.data.outcome === 'closed',
   )
   return closed ? null : 'interim'
+}
+
+/** The ids of an entry and of those that it put right: a word on its matter may name any of them. */
+function wordingOf(entry: LogEntry, history: readonly LogEntry[]): ReadonlySet<string> {
+  const ids = new Set<string>()
+  for (let at: LogEntry | undefined = entry; at && !ids.has(at.id); ) {
+    ids.add(at.id)
+    const before: string | null = at.correctsId
+    at = history.find(({ id }) => id === before)
+  }
+  return ids
 }

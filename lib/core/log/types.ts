@@ -21,6 +21,8 @@ interface EntryHead {
   readonly byName: string
   readonly areaId: string | null
   readonly areaName: string | null
+  /** Where on the area, as `entryPlace` names it with the grid and the points of today; null: no place is told, or its grid isn't known. */
+  readonly place: string | null
   readonly patchId: string | null
   readonly patchNumber: number | null
   readonly note: string

@@ -102,14 +102,13 @@ export function entryWords(entry: LogEntry): { readonly what: string; readonly d
       return {
         what:
           entry.data.weight === 'stop' ? 'Damage, stop' : entry.data.weight === 'mark' ? 'Mark' : 'Damage',
-        detail: joined(where, place(entry.data.uMm, entry.data.vMm), entry.data.what),
+        detail: joined(onFace(entry, entry.data), entry.data.what),
       }
     case 'repair':
       return {
         what: `Repair, ${entry.data.method}`,
         detail: joined(
-          where,
-          place(entry.data.uMm, entry.data.vMm),
+          onFace(entry, entry.data),
           entry.data.what,
           entry.data.interim ? `for the time being${limits(entry.data)}` : null,
           entry.data.maxC === null ? null : `at most ${round(entry.data.maxC)} °C`,
@@ -119,7 +118,7 @@ export function entryWords(entry: LogEntry): { readonly what: string; readonly d
       return {
         what: `${entry.data.tag} ${entry.data.what}`,
         detail: joined(
-          place(entry.data.uMm, entry.data.vMm),
+          placeTold(entry, entry.data),
           entry.data.diameterMm === null ? null : `⌀ ${entry.data.diameterMm} mm`,
         ),
       }
@@ -153,7 +152,7 @@ export function entryWords(entry: LogEntry): { readonly what: string; readonly d
           entry.data.frame === 'area' ? where : 'datum axes',
           entry.data.instrument,
           entry.data.temperatureC === null ? null : `at ${round(entry.data.temperatureC)} °C`,
-          entry.data.points.map((point) => point.tag).join(' '),
+          entry.place ?? entry.data.points.map((point) => point.tag).join(' '),
         ),
       }
     case 'moved':
@@ -223,8 +222,24 @@ function joined(...parts: readonly (string | null)[]): string {
   return parts.filter((part): part is string => part !== null && part !== '').join(', ')
 }
 
-function place(uMm: number | null, vMm: number | null): string | null {
-  return uMm === null || vMm === null ? null : `u ${round(uMm)}, v ${round(vMm)} mm`
+interface Spot {
+  readonly uMm: number | null
+  readonly vMm: number | null
+}
+
+/** "floor B5, 40 mm from D03 (u 412, v 88 mm)"; the figures alone where the grid isn't known. */
+function placeTold({ place }: LogEntry, { uMm, vMm }: Spot): string | null {
+  if (uMm === null || vMm === null) return null
+  const figures = `u ${round(uMm)}, v ${round(vMm)} mm`
+  return place === null ? figures : `${place} (${figures})`
+}
+
+/** The place on the face; what the place doesn't name already goes before it. */
+function onFace(entry: LogEntry, spot: Spot): string {
+  const told = placeTold(entry, spot)
+  const named = told !== null && entry.place !== null
+  const patch = entry.patchNumber === null ? null : `Patch ${entry.patchNumber}`
+  return joined(named ? patch : (patch ?? entry.areaName ?? 'Whole face'), told)
 }
 
 function round(value: number): string {

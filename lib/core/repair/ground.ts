@@ -2,6 +2,7 @@ import {
   areaOutside,
   distanceBetweenLoops,
   loopBounds,
+  middleOfLoop,
   type Nearest,
   nearestToPath,
   nearestToPoint,
@@ -70,7 +71,7 @@ export function surveyGround(input: PatchInput, recess: Recess, taper: TaperPlan
     recess,
     taper,
     opening,
-    place: namePlace(area, middle(opening)),
+    place: namePlace(area, middleOfLoop(opening.outer)),
     faceMm: recess.breaksFace ? (input.side === 'place-face' ? largestMm : 0) : null,
     backMm: backGrowth(input, recess, largestMm, lapsMm),
     lapsMm,
@@ -127,12 +128,6 @@ function boxGap(a: Loop, b: Loop): number {
 function backGrowth(input: PatchInput, recess: Recess, largestMm: number, lapsMm: number): number | null {
   if (input.side !== 'place-face' || input.coverPlies.length > 0) return largestMm + lapsMm
   return recess.breaksBack ? 0 : null
-}
-
-/** Middle of the box round the opening: a place name wants a point near it, not a centroid. */
-function middle({ outer }: Region): Point {
-  const [u0, v0, u1, v1] = loopBounds(outer)
-  return [(u0 + u1) / 2, (v0 + v1) / 2]
 }
 
 /** Does a locating point's rim reach into the cut where that matters: through the face, or its bush on the back? */

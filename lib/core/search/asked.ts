@@ -19,11 +19,16 @@ export interface Asked {
 export const longestAsked = 200
 const mostWords = 8
 
+/** Text with a blank for each sign that no stored text holds: NUL and its kin, halves of pairs. */
+export function plainSigns(typed: string): string {
+  return typed.replace(/[\p{Cc}\p{Cs}]/gu, ' ')
+}
+
 /** Takes apart what was typed. Without a letter or a figure in it there is nothing to look for: no words. */
 export function readAsked(typed: string): Asked {
-  // Signs that no text holds, such as NUL and halves of pairs, count as blanks.
-  const written = typed.slice(0, longestAsked).replace(/[\p{Cc}\p{Cs}]/gu, ' ')
-  const whole = fold(written).trim().replace(/\s+/g, ' ')
+  const whole = fold(plainSigns(typed.slice(0, longestAsked)))
+    .trim()
+    .replace(/\s+/g, ' ')
   const words = [...new Set(whole.split(' ').map(trimmed))].filter(hasSign).slice(0, mostWords)
   const patch = /^(.*?)\bpatch(?:es)?(?: ?#?(\d{1,4}))?$/.exec(whole)
   const last = words[words.length - 1] ?? ''

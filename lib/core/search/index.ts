@@ -1,4 +1,4 @@
-export { type Asked, longestAsked, readAsked } from './asked'
+export { type Asked, longestAsked, plainSigns, readAsked } from './asked'
 export { fold, squeeze } from './fold'
 export { type GridCell, readCell } from './grid-cell'
 export { type Hit, type HitFit, type HitKind, hitFits, hitKindNames, hitKinds, hitKindWords } from './hit'

@@ -1,8 +1,14 @@
 import type { SvgElement } from './svg-xml'
 
+/** Each style is taken apart once: an element is asked for a dozen properties, and again by every copy. */
+const takenApart = new WeakMap<SvgElement, Readonly<Record<string, string>>>()
+
 /** Of an element's own: the style attribute goes before the attribute of that name. Style sheets are not read. */
 export function property(element: SvgElement, name: string): string | undefined {
-  return inlineStyle(element.attributes.style)[name] ?? element.attributes[name]
+  const known = takenApart.get(element)
+  const style = known ?? inlineStyle(element.attributes.style)
+  if (!known) takenApart.set(element, style)
+  return style[name] ?? element.attributes[name]
 }
 
 /** "fill:none; display:none" by name. */

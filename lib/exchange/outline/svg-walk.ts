@@ -63,7 +63,9 @@ export function walkSvg(root: SvgElement, toMm: Matrix, hasSheet: boolean): SvgW
   const paths: Path[] = []
   const left: { why: LeftOut; element: SvgElement }[] = []
   const clipped = new Set<SvgElement>()
-  const stored: SvgElement[] = []
+  // Once each, however often a copy comes by.
+  const stored = new Set<SvgElement>()
+  const hidden = new Set<SvgElement>()
   const drawn = new Set<SvgElement>()
   let visits = 0
   let vertices = 0
@@ -72,11 +74,11 @@ export function walkSvg(root: SvgElement, toMm: Matrix, hasSheet: boolean): SvgW
     visits += 1
     if (visits > mostDrawn) throw growsTooLarge(element)
     if (stores.has(element.name) && outer.size === null) {
-      stored.push(element)
+      stored.add(element)
       return
     }
     if (property(element, 'display') === 'none') {
-      left.push(...shapesIn(element).map((shape) => ({ why: 'hidden' as const, element: shape })))
+      hidden.add(element)
       return
     }
     if (lettering.has(element.name)) {
@@ -132,9 +134,17 @@ export function walkSvg(root: SvgElement, toMm: Matrix, hasSheet: boolean): SvgW
     using: [],
     size: null,
   })
-  const unused = stored.flatMap(shapesIn).filter((shape) => !drawn.has(shape))
-  left.push(...unused.map((element) => ({ why: 'stored' as const, element })))
-  return { paths, left, clipped: [...clipped] }
+  const notShown = new Set([...hidden].flatMap(shapesIn))
+  const unused = new Set([...stored].flatMap(shapesIn).filter((shape) => !drawn.has(shape)))
+  return {
+    paths,
+    left: [
+      ...left,
+      ...[...notShown].map((element) => ({ why: 'hidden' as const, element })),
+      ...[...unused].map((element) => ({ why: 'stored' as const, element })),
+    ],
+    clipped: [...clipped],
+  }
 }
 
 function contextOf(element: SvgElement, outer: Context, isRoot: boolean): Context {

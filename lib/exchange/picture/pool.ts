@@ -86,6 +86,8 @@ export function makePicturePool(settings: Settings): PicturePool {
   }
 
   function heard(worker: Worker, message: unknown): void {
+    // What it said when its time was over: it is given no more work.
+    if (!workers.has(worker)) return
     if (typeof message === 'object' && message !== null && 'ready' in message) {
       worker.ready = true
       return

@@ -142,6 +142,9 @@ const entryHead = {
   byName: z.string(),
   areaId: z.string().nullable(),
   areaName: z.string().nullable(),
+  place: z.string().nullable().meta({
+    description: 'Where on the area: "floor B5, 40 mm from D03", by its grid and its points of today',
+  }),
   patchId: z.string().nullable(),
   patchNumber: z.int().nullable(),
   note: z.string(),

@@ -2,6 +2,7 @@ import 'server-only'
 import { entryWords, type LogEntry } from '#lib/core/log/index'
 import { type Asked, kindsNamed, squeeze } from '#lib/core/search/index'
 import type { Sql } from '../db'
+import { withPlaces } from '../face-places'
 import { asFound, type Found, wordPattern } from './match'
 
 /** What words stand for in the log beside themselves. */
@@ -31,16 +32,19 @@ export async function findEntries(sql: Sql, asked: Asked, limit: number): Promis
   const all = means.reduce((left, right) => sql`${left} and ${right}`)
   const rows = await sql`
     with found as (select e.* from log_entry e where ${all} order by e.written_at desc, e.id desc limit ${limit + 1})
-    select e.id, e.kind, e.data, e.note, e.done_on as "doneOn", e.by_name as "byName", a.name as "areaName", p.number as "patchNumber",
+    select e.id, e.kind, e.data, e.note, e.done_on as "doneOn", e.by_name as "byName", e.mould_id as "mouldId", e.area_id as "areaId", a.name as "areaName", p.number as "patchNumber",
       (case when m.id is null then 'pattern' else 'mould' end) as "ofKind", coalesce(m.code, n.code) as "ofCode", c.id is not null as struck
     from found e left join mould m on m.id = e.mould_id left join pattern n on n.id = e.pattern_id left join face_area a on a.id = e.area_id
       left join patch p on p.id = e.patch_id left join log_entry c on c.corrects_id = e.id
     order by e.written_at desc, e.id desc`
-  return asFound('entry', rows.map(told), limit)
+  const placed = await withPlaces(rows as unknown as FoundEntry[], ({ mouldId }) => mouldId, sql)
+  return asFound('entry', placed.map(told), limit)
 }
 
-function told(row: Record<string, unknown>) {
-  const { what, detail } = entryWords(row as unknown as LogEntry)
+type FoundEntry = LogEntry & { readonly mouldId: string | null; readonly struck: boolean }
+
+function told(row: FoundEntry) {
+  const { what, detail } = entryWords(row)
   return {
     ...row,
     title: what,
@@ -48,7 +52,7 @@ function told(row: Record<string, unknown>) {
     state: row.struck ? 'put right' : '',
     place: '',
     on: row.doneOn,
-    detail: String(row.byName),
+    detail: row.byName,
     fit: 2,
   }
 }

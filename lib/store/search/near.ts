@@ -1,8 +1,6 @@
 import 'server-only'
 import { type Asked, fold, nearestWord, squeeze } from '#lib/core/search/index'
 import type { Sql } from '../db'
-import { look } from './look'
-import type { Piece } from './match'
 import { mouldText, partText, patternText, setText } from './named'
 
 /** Codes of this many of the likest are weighed. */
@@ -12,20 +10,18 @@ const likest = 20
  * What was probably meant when nothing was found: every word that stands nowhere is taken for the nearest one of the book's
  * own words and codes. Null when no word comes near.
  */
-export async function nearestAsked(asked: Asked): Promise<string | null> {
-  const names = await nameWords()
-  return look(async (sql) => {
-    const meant: string[] = []
-    let changed = false
-    for (const word of asked.words) {
-      const known = [...names.keys()].some((name) => name.includes(word))
-      const near = known ? word : await nearest(sql, word, names)
-      if (near === null) return null
-      changed ||= near !== word
-      meant.push(near)
-    }
-    return changed ? meant.join(' ') : null
-  })
+export async function nearestAsked(sql: Sql, asked: Asked): Promise<string | null> {
+  const names = await nameWords(sql)
+  const meant: string[] = []
+  let changed = false
+  for (const word of asked.words) {
+    const known = [...names.keys()].some((name) => name.includes(word))
+    const near = known ? word : await nearest(sql, word, names)
+    if (near === null) return null
+    changed ||= near !== word
+    meant.push(near)
+  }
+  return changed ? meant.join(' ') : null
 }
 
 async function nearest(sql: Sql, word: string, names: ReadonlyMap<string, number>): Promise<string | null> {
@@ -33,33 +29,33 @@ async function nearest(sql: Sql, word: string, names: ReadonlyMap<string, number
   return nearestWord(word, names) ?? nearestWord(word, await logWords(sql, word))
 }
 
-/** How often each word stands in the names of things and people; the many moulds are counted beside all the rest. */
-async function nameWords(): Promise<ReadonlyMap<string, number>> {
-  const counted = await Promise.all([
-    look((sql) => wordsIn(sql, sql`select name from mould union all select distinct place from mould_tally`)),
-    look((sql) =>
-      wordsIn(
-        sql,
-        sql`select name from part union all select name from pattern union all select name from mould_set
-          union all select name from material union all select name from product union all select name from stack union all select name from person
-          union all select title from patch union all select distinct name from face_area`,
-      ),
-    ),
-  ])
-  const words = new Map<string, number>()
-  for (const { word, often } of counted.flat()) words.set(word, (words.get(word) ?? 0) + often)
-  return words
-}
+/** What has a name that may be meant. Of the tables that grow there is an index of the names without their figures. */
+const named = [
+  ['mould', 'name'],
+  ['part', 'name'],
+  ['pattern', 'name'],
+  ['mould_set', 'name'],
+  ['patch', 'title'],
+  ['face_area', 'name'],
+  ['mould_tally', 'place'],
+  ['material', 'name'],
+  ['product', 'name'],
+  ['stack', 'name'],
+  ['person', 'name'],
+] as const
 
-/** Words of more than two letters. Names that differ by figures alone are taken apart once. */
-function wordsIn(sql: Sql, names: Piece): Promise<{ word: string; often: number }[]> {
-  return sql`
-    select word, sum(often)::int as often
-    from (
-      select plain_words(name) as name, sum(often) as often
-      from (select translate(name, '0123456789', '') as name, count(*) as often from (${names}) n group by 1) n
-      group by 1) n, regexp_split_to_table(n.name, '[^[:alnum:]]+') word
+/** How often each word of more than two letters stands in the names of things and people. */
+async function nameWords(sql: Sql): Promise<ReadonlyMap<string, number>> {
+  const names = named
+    .map(
+      ([table, column]) =>
+        sql`select plain_words(translate(${sql(column)}, '0123456789', '')) as name, count(*) as often from ${sql(table)} group by 1`,
+    )
+    .reduce((all, each) => sql`${all} union all ${each}`)
+  const rows = await sql<{ word: string; often: number }[]>`
+    select word, sum(often)::int as often from (${names}) n, regexp_split_to_table(n.name, '[^[:alnum:]]+') word
     where length(word) > 2 group by word`
+  return new Map(rows.map(({ word, often }) => [word, often]))
 }
 
 /** Words of entries that hold something like this one. */

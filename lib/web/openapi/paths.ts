@@ -53,7 +53,7 @@ export const paths = {
       tags: ['compute'],
       summary: 'Reads an outline from a file or from text; keeps nothing',
       description:
-        'The verdict is the answer, with status 200 also where it refuses. Files up to 10 MB. A file whose unit nothing tells is asked for it: send `unit`.',
+        'The verdict is the answer, with status 200 also where it refuses. Files up to 8 MB. A file whose unit nothing tells is asked for it: send `unit`.',
       parameters: [
         {
           name: 'name',

@@ -391,8 +391,14 @@ CREATE UNIQUE INDEX "built_part_serial_key" ON "built_part" (lower(btrim("serial
 CREATE UNIQUE INDEX "product_name_key" ON "product" (lower(btrim("name")));
 CREATE UNIQUE INDEX "stock_lot_material_lot_key" ON "stock_lot" ("material_id", lower(btrim("lot"))) WHERE "material_id" IS NOT NULL;
 CREATE UNIQUE INDEX "stock_lot_product_lot_key" ON "stock_lot" ("product_id", lower(btrim("lot"))) WHERE "product_id" IS NOT NULL;
+-- Before tokens were listed two living ones could have the same name; the later ones get a number.
+UPDATE "api_token" t SET "name" = btrim(t."name") || ' (' || n."place" || ', ' || left(t."id"::text, 8) || ')'
+FROM (SELECT "id", row_number() OVER (PARTITION BY lower(btrim("name")) ORDER BY "created_at", "id") AS "place"
+  FROM "api_token" WHERE "ended_at" IS NULL) n
+WHERE n."id" = t."id" AND n."place" > 1;
 CREATE UNIQUE INDEX "api_token_name_key" ON "api_token" (lower(btrim("name"))) WHERE "ended_at" IS NULL;
 
+UPDATE "mould_set" SET "name" = "code" WHERE btrim("name") = '';
 ALTER TABLE "mould_set"
   ADD CONSTRAINT "mould_set_name_check" CHECK (btrim("name") <> ''),
   ADD CONSTRAINT "mould_set_size_check" CHECK ("mass_kg" > 0 AND "length_mm" > 0 AND "width_mm" > 0 AND "height_mm" > 0);
@@ -543,10 +549,10 @@ SELECT r.mould_id, r.id AS entry_id, r.area_id, r.done_on, r.data,
   COALESCE(bool_or(e.kind = 'seal' AND (e.data ->> 'coats')::numeric > 0 AND (e.area_id IS NULL OR e.area_id = r.area_id)), false) AS sealed_since,
   COALESCE(sum((e.data ->> 'coats')::int) FILTER (WHERE e.kind = 'coat' AND (e.area_id IS NULL OR e.area_id = r.area_id)), 0)::int AS coats_since,
   COALESCE(bool_or(e.kind = 'tape-test' AND e.data ->> 'result' = 'slips' AND (e.area_id IS NULL OR e.area_id = r.area_id)), false) AS tape_slips_since,
-  COALESCE(bool_or(e.kind = 'settled' AND e.data ->> 'entryId' = r.id::text AND e.data ->> 'outcome' = 'closed'), false) AS closed
+  ((r.data ->> 'interim')::boolean AND NOT EXISTS (SELECT 1 FROM open_matter o WHERE o.entry_id = r.id)) AS closed
 FROM effective_entry r
 LEFT JOIN effective_entry e ON e.mould_id = r.mould_id AND e.patch_id IS NULL
-  AND e.kind IN ('pull', 'seal', 'coat', 'tape-test', 'settled')
+  AND e.kind IN ('pull', 'seal', 'coat', 'tape-test')
   AND (e.done_on, e.day_order, e.written_at, e.id) > (r.done_on, r.day_order, r.written_at, r.id)
 WHERE r.kind = 'repair' AND r.mould_id IS NOT NULL
 GROUP BY r.mould_id, r.id, r.area_id, r.done_on, r.data;
@@ -561,9 +567,11 @@ SELECT e.id, e.mould_id, e.done_on, e.day_order, e.written_at, (e.data ->> 'cure
 FROM effective_entry e WHERE e.kind = 'pull' AND e.data ->> 'cureC' IS NOT NULL;
 
 -- What is left of a lot: its last count, or its start, less what was taken since; and its hours out of the freezer. Moves that
--- were corrected, and moves of entries that were put right, don't count.
+-- were corrected, and moves of entries that were put right, don't count; what takes their place on the same day stands where
+-- they stood, before or after a count.
 CREATE VIEW "effective_move" AS
-SELECT m.id, m.lot_id, m.kind, m.amount, m.done_on, m.written_at, m.entry_id, m.plan_id FROM lot_move m
+SELECT m.id, m.lot_id, m.kind, m.amount, m.done_on, COALESCE(w.stands_at, m.written_at) AS written_at, m.entry_id, m.plan_id
+FROM lot_move m LEFT JOIN log_entry w ON w.id = m.entry_id
 WHERE m.kind <> 'correction' AND NOT EXISTS (SELECT 1 FROM lot_move c WHERE c.corrects_id = m.id)
   AND (m.entry_id IS NULL OR NOT EXISTS (SELECT 1 FROM log_entry e WHERE e.corrects_id = m.entry_id));
 CREATE VIEW "lot_state" AS
@@ -608,7 +616,7 @@ CREATE TRIGGER "mould_tally_of_mould" AFTER INSERT OR UPDATE ON "mould" FOR EACH
 -- Once a statement: an import of thousands of entries of one mould raises its tally once.
 CREATE FUNCTION raise_tally_by_entries() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
-  INSERT INTO mould_tally (mould_id) SELECT DISTINCT mould_id FROM added WHERE mould_id IS NOT NULL
+  INSERT INTO mould_tally (mould_id) SELECT DISTINCT mould_id FROM added WHERE mould_id IS NOT NULL ORDER BY mould_id
   ON CONFLICT (mould_id) DO UPDATE SET dirty = mould_tally.dirty + 1;
   RETURN NULL;
 END $$;
@@ -617,11 +625,14 @@ CREATE TRIGGER "mould_tally_of_entry" AFTER INSERT ON "log_entry" REFERENCING NE
 CREATE TRIGGER "mould_tally_of_area" AFTER INSERT OR UPDATE ON "face_area" FOR EACH ROW EXECUTE FUNCTION raise_tally_by_mould_id();
 CREATE TRIGGER "mould_tally_of_patch" AFTER INSERT OR UPDATE ON "patch" FOR EACH ROW EXECUTE FUNCTION raise_tally_by_mould_id();
 CREATE TRIGGER "mould_tally_of_plan" AFTER INSERT OR UPDATE ON "patch_plan" FOR EACH ROW EXECUTE FUNCTION raise_tally_by_patch();
--- Names of what a mould belongs to stand in its tally as well.
+-- Names of what a mould belongs to stand in its tally as well. Several tallies are held in the order of their moulds, here and
+-- by whoever writes on several moulds at once, so that nobody blocks each other.
 CREATE FUNCTION raise_tally_by_name() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
-  UPDATE mould_tally SET dirty = dirty + 1 WHERE mould_id IN
-    (SELECT m.id FROM mould m WHERE m.part_id = NEW.id OR m.pattern_id = NEW.id OR m.set_id = NEW.id);
+  WITH held AS (SELECT t.mould_id FROM mould_tally t WHERE t.mould_id IN
+      (SELECT m.id FROM mould m WHERE m.part_id = NEW.id OR m.pattern_id = NEW.id OR m.set_id = NEW.id)
+    ORDER BY t.mould_id FOR UPDATE)
+  UPDATE mould_tally t SET dirty = t.dirty + 1 FROM held WHERE t.mould_id = held.mould_id;
   RETURN NULL;
 END $$;
 CREATE TRIGGER "mould_tally_of_part" AFTER UPDATE ON "part" FOR EACH ROW EXECUTE FUNCTION raise_tally_by_name();
@@ -675,4 +686,12 @@ CREATE INDEX "patch_words_idx" ON "patch" USING gin (plain_words(' ' || "title" 
 CREATE INDEX "locating_point_tag_idx" ON "locating_point" (plain_words("tag") text_pattern_ops);
 CREATE INDEX "face_area_words_idx" ON "face_area" (plain_words("name") text_pattern_ops);
 CREATE INDEX "picture_words_idx" ON "picture" USING gin (plain_words(' ' || "caption" || ' ' || "view") gin_trgm_ops);
+-- Names without their figures: search takes the words that may have been meant from here.
+CREATE INDEX "mould_plain_name_idx" ON "mould" (plain_words(translate("name", '0123456789', '')), "name");
+CREATE INDEX "part_plain_name_idx" ON "part" (plain_words(translate("name", '0123456789', '')), "name");
+CREATE INDEX "pattern_plain_name_idx" ON "pattern" (plain_words(translate("name", '0123456789', '')), "name");
+CREATE INDEX "mould_set_plain_name_idx" ON "mould_set" (plain_words(translate("name", '0123456789', '')), "name");
+CREATE INDEX "patch_plain_name_idx" ON "patch" (plain_words(translate("title", '0123456789', '')), "title");
+CREATE INDEX "face_area_plain_name_idx" ON "face_area" (plain_words(translate("name", '0123456789', '')), "name");
+CREATE INDEX "mould_tally_plain_name_idx" ON "mould_tally" (plain_words(translate("place", '0123456789', '')), "place");
 CREATE INDEX "patch_plan_place_idx" ON "patch_plan" (plain_words("place") text_pattern_ops);

@@ -96,6 +96,17 @@ describe('the pull strip', () => {
     expect(words('large').sort()).toEqual(['2026', 'Patch 3'])
   })
 
+  test('a season that begins at the end of a full strip is named left of its mark', () => {
+    const fates = Array.from({ length: 60 }, () => 'usual' as const)
+    const list = pullStrip(strokes(fates, { seasons: [{ beforePull: 60, label: '2026/27' }] }), {
+      kind: 'large',
+      widthPx: 356,
+    })
+    const [label] = list.items.flatMap((item) => (item.kind === 'text' ? [item] : []))
+    expect(label).toMatchObject({ text: '2026/27', anchor: 'end' })
+    expect(label!.at[0]).toBeLessThan(list.widthMm)
+  })
+
   test('a pull that was not cleared is marked, and told to who can not see it', () => {
     const list = pullStrip(
       { ...strokes([]), pulls: [pull('usual'), pull('forced', false)] },

@@ -28,7 +28,7 @@ function entry<Kind extends LogKind>(
   kind: Kind,
   data: Partial<LogData[Kind]> = {},
   head: Partial<
-    Pick<LogEntry, 'id' | 'areaId' | 'areaName' | 'patchNumber' | 'correctedById' | 'doneOn'>
+    Pick<LogEntry, 'id' | 'areaId' | 'areaName' | 'patchNumber' | 'correctsId' | 'correctedById' | 'doneOn'>
   > = {},
 ): LogEntry {
   made += 1
@@ -41,6 +41,7 @@ function entry<Kind extends LogKind>(
     byName: 'Ada',
     areaId: null,
     areaName: null,
+    place: null,
     patchId: null,
     patchNumber: null,
     note: '',
@@ -92,6 +93,17 @@ describe('what a mould was at one of its pulls', () => {
     expect(openAt('a')).toEqual(['interim', 'not yet proved'])
     expect(openAt('b')).toEqual(['interim', null])
     expect(openAt('c')).toEqual([null, null])
+  })
+
+  test('a word on the matter of a repair holds when the repair was put right later', () => {
+    const interim = { method: 'fill', what: 'chip', interim: true } as never
+    const history = asRead(
+      entry('repair', interim, { id: 'wrong', correctedById: 'right' }),
+      entry('repair', interim, { id: 'right', correctsId: 'wrong' }),
+      entry('settled', { entryId: 'wrong', outcome: 'closed' } as never),
+      pull('a'),
+    )
+    expect(mouldThen(history, 'a')?.repairs.map(({ open }) => open)).toEqual([null])
   })
 
   test('the clearance is the one since the pull before; heat too', () => {

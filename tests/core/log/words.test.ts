@@ -106,6 +106,7 @@ test.each(logKinds)('%s', (kind) => {
     byName: 'Ada',
     areaId: null,
     areaName: null,
+    place: null,
     patchId: null,
     patchNumber: null,
     note: '',
@@ -117,4 +118,25 @@ test.each(logKinds)('%s', (kind) => {
     data: data[kind],
   } as LogEntry
   expect(entryWords(entry)).toEqual({ what: expected[kind][0], detail: expected[kind][1] })
+})
+
+test('a place that is known by the location grid goes before its figures and names the area', () => {
+  const told = (kind: 'damage' | 'repair' | 'dowel-changed' | 'measured', changes: Partial<LogEntry> = {}) =>
+    entryWords({
+      kind,
+      data: kind === 'dowel-changed' ? { ...data[kind], uMm: 10, vMm: 20 } : data[kind],
+      areaName: 'floor',
+      patchNumber: null,
+      place: 'floor B5, 40 mm from D03',
+      ...changes,
+    } as LogEntry).detail
+  expect(told('damage')).toBe('floor B5, 40 mm from D03 (u 100, v -20.3 mm), a crack')
+  expect(told('damage', { place: null })).toBe('floor, u 100, v -20.3 mm, a crack')
+  expect(told('repair', { patchNumber: 7 })).toMatch(
+    /^Patch 7, floor B5, 40 mm from D03 \(u 10, v 20 mm\), a chip/,
+  )
+  expect(told('dowel-changed')).toBe('floor B5, 40 mm from D03 (u 10, v 20 mm), ⌀ 8 mm')
+  expect(told('measured', { place: 'D01 in A1, D02 in A2' })).toBe(
+    'datum axes, arm, at 21 °C, D01 in A1, D02 in A2',
+  )
 })

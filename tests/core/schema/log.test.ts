@@ -104,7 +104,7 @@ describe('what a script sends', () => {
       'data.partFate',
       'data.mouldFate',
     ])
-    expect(faultsOf({ kind: 'note' })).toEqual(['id'])
+    expect(faultsOf({ kind: 'note' })).toEqual(['id', 'note'])
     expect(faultsOf({ id })).toEqual(['kind'])
     expect(faultsOf([])).toEqual([''])
   })

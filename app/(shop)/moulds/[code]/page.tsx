@@ -1,12 +1,12 @@
 import type { Metadata, Route } from 'next'
 import { notFound } from 'next/navigation'
-import { shortDate } from '#lib/core/dates'
+import { monthWords, shortDate } from '#lib/core/dates'
+import { viewWords } from '#lib/core/drawing/index'
 import { meanThicknessMm, stackUp } from '#lib/core/laminate/index'
 import { mouldLost } from '#lib/core/lineage/index'
-import { kindNames, leakLossMbar, pullsWords } from '#lib/core/log/index'
+import { kindNames, leakLossMbar, type MouldState, pullsWords } from '#lib/core/log/index'
 import { figure } from '#lib/core/units'
 import { type MouldPage, readMouldPage } from '#lib/services/moulds'
-import { readSettings } from '#lib/services/shop'
 import { stackPlies } from '#lib/services/stores'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
@@ -21,32 +21,37 @@ import { OpenMatters } from '../../../ui/log/open-matters'
 import { Wrote } from '../../../ui/log/wrote'
 import { Matters } from '../../../ui/matters'
 import { MouldParts } from '../../../ui/mould-parts'
+import { addressOf } from '../../../ui/page-address'
 import { PictureBlock } from '../../../ui/pictures/picture-block'
 import { PieceOfSet } from '../../../ui/piece-of-set'
 import { LargePullStrip } from '../../../ui/pull-strip'
 import { Release } from '../../../ui/release'
 import { Stamp } from '../../../ui/stamp'
+import { HeadOut } from '../../../ui/table-out'
 import './mould.css'
 
 export async function generateMetadata({ params }: PageProps<'/moulds/[code]'>): Promise<Metadata> {
   return { title: decodeURIComponent((await params).code) }
 }
 
+/** In these a mould isn't laid up: what comes next is another state. */
+const idle: readonly MouldState[] = ['retired', 'away', 'being built']
+const mainWords = { state: 'Set the state', pull: 'Log the pull', cleared: 'Clear to lay up' } as const
+
 /** Kinds that are offered as a button; all of them stand under More. */
 const quick = ['coat', 'leak-check', 'damage'] as const
 
 export default async function MouldPageView({ params, searchParams }: PageProps<'/moulds/[code]'>) {
   const code = decodeURIComponent((await params).code)
-  const actor = await requireActor(`/moulds/${encodeURIComponent(code)}`)
+  const actor = await requireActor(addressOf(`/moulds/${encodeURIComponent(code)}`, await searchParams))
   const query = await searchParams
   const page = await found(readMouldPage(actor, { code }))
   if (!page) notFound()
-  const { seasons } = await readSettings(actor, {})
   const { mould, context, matters, counts } = page
   const base = `/moulds/${encodeURIComponent(mould.code)}`
   const mayLog = actor.role !== 'viewer'
   const lead = actor.role === 'lead'
-  const main = counts.clearedOn ? 'pull' : 'cleared'
+  const main = idle.includes(page.standing.state) ? 'state' : counts.clearedOn ? 'pull' : 'cleared'
   return (
     <>
       <div className="crumb-row">
@@ -57,7 +62,7 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
           {mayLog ? (
             <>
               <Link className="btn primary" href={`${base}/log/${main}` as Route}>
-                {main === 'pull' ? 'Log the pull' : 'Clear to lay up'}
+                {mainWords[main]}
               </Link>
               {quick.map((kind) => (
                 <Link key={kind} className="btn" href={`${base}/log/${kind}` as Route}>
@@ -67,9 +72,7 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
               <details className="menu">
                 <summary className="btn">More…</summary>
                 <div className="menu-box">
-                  {main === 'cleared' ? (
-                    <Link href={`${base}/log/pull` as Route}>Pull, not cleared</Link>
-                  ) : null}
+                  {main === 'pull' ? null : <Link href={`${base}/log/pull` as Route}>Pull, not cleared</Link>}
                   <LogMenu of="mould" base={base} />
                   {lead ? (
                     <>
@@ -98,7 +101,7 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
       <div className="mould-top">
         <div className="sheet">
           <MouldFaces page={page} asked={facesAsked(query)} base={base} lead={lead} />
-          <TitleStrip page={page} />
+          <TitleStrip page={page} fromBack={facesAsked(query).fromBack} />
         </div>
         <aside className="stack-gap" aria-label="Before the next lay-up">
           <section className="rule-top">
@@ -106,7 +109,9 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
             <Matters code={mould.code} matters={matters} mayLog={mayLog} />
           </section>
           <section className="rule-top">
-            <h2>Open matters</h2>
+            <HeadOut name="open-matters" of={{ mould: mould.code }} label={`Open matters of ${mould.code}`}>
+              <h2>Open matters</h2>
+            </HeadOut>
             {counts.openMatters.length === 0 ? (
               <p className="note">
                 Nothing is open.{' '}
@@ -117,7 +122,9 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
             )}
           </section>
           <section className="rule-top">
-            <h2>Release</h2>
+            <HeadOut name="release" of={{ mould: mould.code }} label={`Release of ${mould.code}`}>
+              <h2>Release</h2>
+            </HeadOut>
             <Release targets={counts.release} today={context.today} />
           </section>
         </aside>
@@ -129,22 +136,28 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
       </div>
 
       <section style={{ marginTop: 28 }}>
-        <h2 style={{ marginBottom: 8 }}>
-          Pull strip{' '}
-          <span className="note" style={{ fontWeight: 400 }}>
-            each stroke is a pull; the taller, the harder it came out; triangles are coats
-          </span>
-        </h2>
-        <LargePullStrip id="strip" marks={page.strip} seasons={seasons} />
+        <HeadOut name="pulls" of={{ mould: mould.code }} label={`Pulls of ${mould.code}`}>
+          <h2 style={{ marginBottom: 8 }}>
+            Pull strip{' '}
+            <span className="note" style={{ fontWeight: 400 }}>
+              each stroke is a pull; the taller, the harder it came out; triangles are coats
+            </span>
+          </h2>
+        </HeadOut>
+        <LargePullStrip id="strip" marks={page.strip} seasons={context.seasons} />
       </section>
 
       <Patches page={page} lead={lead} />
-      <MouldParts actor={actor} code={mould.code} today={context.today} />
-      <PictureBlock subject={{ on: 'mould', onId: mould.id, code: mould.code }} />
+      <MouldParts actor={actor} mould={mould} today={context.today} />
+      <PictureBlock
+        actor={actor}
+        subject={{ on: 'mould', onId: mould.id, code: mould.code }}
+        today={context.today}
+      />
 
       <HistorySection
         actor={actor}
-        subject={{ mouldId: mould.id }}
+        subject={{ mouldId: mould.id, code: mould.code }}
         base={base}
         query={query}
         initials={page.initials}
@@ -157,7 +170,7 @@ export default async function MouldPageView({ params, searchParams }: PageProps<
 }
 
 /** The data of the mould stand in the strip at the foot of its drawing. */
-function TitleStrip({ page }: { readonly page: MouldPage }) {
+function TitleStrip({ page, fromBack }: { readonly page: MouldPage; readonly fromBack: boolean }) {
   const { mould, stack, counts, standing, areas } = page
   const readings = areas.flatMap((area) => area.readings.map((reading) => reading.thicknessMm))
   const built = stack ? stackUp(stackPlies(stack)) : null
@@ -176,9 +189,10 @@ function TitleStrip({ page }: { readonly page: MouldPage }) {
               </Link>
             </>
           ) : null}
-          {mould.madeWhen ? ` in ${mould.madeWhen}` : ''}
+          {mould.madeWhen ? `, ${monthWords(mould.madeWhen)}` : ''}
         </small>
         <h1>{mould.name}</h1>
+        {fromBack && areas.length > 0 ? <small>Drawn as {viewWords('back')}</small> : null}
       </div>
       <div>
         <small>Stack{built ? `, ${figure(built.thicknessMm, 1)} mm built` : ''}</small>
@@ -264,9 +278,11 @@ function Patches({ page, lead }: { readonly page: MouldPage; readonly lead: bool
   if (page.patches.length === 0) return null
   return (
     <section style={{ marginTop: 28 }}>
-      <h2>Patches</h2>
+      <HeadOut name="patches" of={{ mould: page.mould.code }} label={`Patches of ${page.mould.code}`}>
+        <h2>Patches</h2>
+      </HeadOut>
       <div className="table-room">
-        <table className="lines">
+        <table className="lines stacked">
           <thead>
             <tr>
               <th scope="col">Patch</th>
@@ -287,9 +303,11 @@ function Patches({ page, lead }: { readonly page: MouldPage; readonly lead: bool
                 <td>
                   <Link href={`/patches/${patch.id}` as Route}>Patch {patch.number}</Link>
                 </td>
-                <td>{patch.title}</td>
-                <td>{patch.place}</td>
-                <td>
+                <td className="beside">{patch.title}</td>
+                <td className="beside" data-label="Where">
+                  {patch.place}
+                </td>
+                <td className="beside" data-label="State">
                   {patch.state}
                   {patch.stops > 0 && patch.state === 'sketched' ? (
                     <span className="held">
@@ -298,8 +316,10 @@ function Patches({ page, lead }: { readonly page: MouldPage; readonly lead: bool
                     </span>
                   ) : null}
                 </td>
-                <td className="n">{figure(patch.lengthMm, 0)} mm</td>
-                <td className="n">
+                <td className="n beside" data-label="Scarf">
+                  {figure(patch.lengthMm, 0)} mm
+                </td>
+                <td className="n beside" data-label="Lines done">
                   {patch.ticked} of {patch.lines}
                 </td>
               </tr>

@@ -9,7 +9,8 @@ export function Downloads({ patchId, versionNo }: { readonly patchId: string; re
   const at = `/patches/${patchId}`
   const version = `?v=${versionNo}`
   return (
-    <div className="acts no-print plan-downloads">
+    <details className="no-print plan-downloads">
+      <summary>Other papers, outlines as a drawing file</summary>
       <form method="get" action={`${at}/bench-sheet`} className="acts">
         <input type="hidden" name="v" value={versionNo} />
         <label htmlFor="paper">Print on</label>
@@ -45,6 +46,6 @@ export function Downloads({ patchId, versionNo }: { readonly patchId: string; re
           SVG
         </a>
       </span>
-    </div>
+    </details>
   )
 }

@@ -3,19 +3,23 @@ import type { Metadata, Route } from 'next'
 import { notFound } from 'next/navigation'
 import { shopDay, shortDate } from '#lib/core/dates'
 import { planDrawing, sectionDrawing } from '#lib/core/drawing/index'
+import { mouldLost } from '#lib/core/lineage/index'
 import { edgeWords, sideWords } from '#lib/core/repair/index'
 import { figure } from '#lib/core/units'
+import { readMouldById } from '#lib/services/moulds'
 import { readPatch } from '#lib/services/patches'
 import { readSettings, type ShopContext } from '#lib/services/shop'
 import { planStock } from '#lib/services/stores-lots'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
+import { CantBeMadeAgain } from '../../../ui/cant-be-made-again'
 import { TwoWidths } from '../../../ui/drawing/two-widths'
 import { Findings } from '../../../ui/findings'
 import { JobLines } from '../../../ui/job-lines'
 import { Link } from '../../../ui/link'
 import { PlyTable } from '../../../ui/patch-plies'
 import { Stamp } from '../../../ui/stamp'
+import { HeadOut } from '../../../ui/table-out'
 import { TakeOff } from '../../../ui/take-off'
 import { Working } from '../../../ui/working'
 import { Downloads } from './downloads'
@@ -35,13 +39,20 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
   const current = patch?.plans.find((plan) => plan.state !== 'put by') ?? patch?.plans[0]
   const plan = query.v ? patch?.plans.find((candidate) => String(candidate.versionNo) === query.v) : current
   if (!patch || !plan) notFound()
-  const [context, stock] = await Promise.all([readSettings(actor, {}), planStock(actor, { planId: plan.id })])
+  const [context, stock, mould] = await Promise.all([
+    readSettings(actor, {}),
+    planStock(actor, { planId: plan.id }),
+    readMouldById(actor, { id: patch.mouldId }),
+  ])
+  const lost = mouldLost(mould, mould.pattern)
   const value = plan.result.value
   const version = `?v=${plan.versionNo}`
+  const ofPlan = { patch: patch.id, v: String(plan.versionNo) }
   // At the bench the lines are worked through first; before that the step itself comes first.
   const working = plan.state === 'on the bench' || plan.state === 'laid'
   const steps = (
     <section id="steps" className="rule-top plan-steps no-print" style={{ marginTop: 26 }}>
+      <CantBeMadeAgain of={toBeCut.includes(plan.state) ? lost : null} act={cutActs[plan.state]} />
       <PlanSteps
         plan={plan}
         role={actor.role}
@@ -75,7 +86,7 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
             </Link>
           ) : null}
           {nextStep[plan.state] ? (
-            <a className="btn primary" href={plan.state === 'on the bench' ? '#lines' : '#steps'}>
+            <a className="btn primary" href={plan.state === 'on the bench' ? nextLine(plan) : '#steps'}>
               {nextStep[plan.state]}
             </a>
           ) : null}
@@ -101,6 +112,9 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
             />
           </div>
           <div className="plan-side">
+            <HeadOut name="patch-plies" of={ofPlan} label="Plies of this plan">
+              <h2>Plies</h2>
+            </HeadOut>
             <PlyTable plan={value} />
             <TwoWidths
               id="section"
@@ -114,11 +128,15 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
 
       <div className="columns" style={{ marginTop: 26 }}>
         <section>
-          <h2>Stop, look, note</h2>
+          <HeadOut name="findings" of={ofPlan} label="Findings of this plan">
+            <h2>Stop, look, note</h2>
+          </HeadOut>
           <Findings findings={plan.result.findings} becauses={plan.becauses} />
         </section>
         <section>
-          <h2>What it takes</h2>
+          <HeadOut name="take-off" of={ofPlan} label="Take-off of this plan">
+            <h2>What it takes</h2>
+          </HeadOut>
           <TakeOff takeOff={value.takeOff} covers={toBeLaid.includes(plan.state) ? stock : []} />
           <div style={{ marginTop: 14 }}>
             <Working steps={plan.result.working} />
@@ -136,8 +154,10 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
 
       {working ? null : steps}
       <section id="lines" className="rule-top" style={{ marginTop: 26 }}>
+        <CantBeMadeAgain of={plan.state === 'on the bench' ? lost : null} act={cutActs[plan.state]} />
         <JobLines
           plan={plan}
+          lost={lost}
           mayTick={actor.role !== 'viewer'}
           timeZone={context.shop.timeZone}
           today={context.today}
@@ -152,6 +172,21 @@ export default async function PlanPage({ params, searchParams }: PageProps<'/pat
 
 /** States of a plan whose material is still to be taken from the stores. */
 const toBeLaid: readonly Plan['state'][] = ['sketched', 'signed', 'on the bench']
+
+/** Where the work goes on. */
+function nextLine(plan: Plan): `#${string}` {
+  const line = plan.lines.find(({ tickedAt }) => tickedAt === null)
+  return line ? `#line-${line.position}` : '#steps'
+}
+
+/** States in which nothing is cut yet. */
+const toBeCut: readonly Plan['state'][] = ['sketched', 'signed']
+
+const cutActs: Readonly<Partial<Record<Plan['state'], string>>> = {
+  sketched: 'Sign only what may be cut out of it.',
+  signed: 'On the bench it is cut: take a splash first.',
+  'on the bench': 'What is cut away is gone.',
+}
 
 const nextStep: Readonly<Record<Plan['state'], string | null>> = {
   sketched: 'Sign',

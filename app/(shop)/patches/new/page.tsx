@@ -13,28 +13,32 @@ import { readPatch } from '#lib/services/patches'
 import { listRack } from '#lib/services/rack'
 import { listMaterials } from '#lib/services/stores'
 import { found } from '#lib/web/page'
-import { requireActor } from '#lib/web/session'
+import { requireActor, type SignedIn } from '#lib/web/session'
 import { ActionForm } from '../../../ui/action-form'
 import { CantBeMadeAgain } from '../../../ui/cant-be-made-again'
 import { ChoiceField, Hidden, SelectField, TextArea, TextField } from '../../../ui/fields'
 import { Link } from '../../../ui/link'
+import { addressOf } from '../../../ui/page-address'
+import { Pages } from '../../../ui/pages'
 import { type DrawnOnAreas, OpeningFields } from '../../../ui/patch-opening'
 import { LivePreview } from '../../../ui/patch-preview'
+import { rackAsked } from '../../moulds/rack-asked'
 import { saveSketch } from './actions'
 import { coverRows, drawnName } from './sketch'
 import '../plan.css'
 import './new.css'
 
 type Patch = Awaited<ReturnType<typeof readPatch>>
+type Query = Readonly<Record<string, string | string[] | undefined>>
 
 export const metadata: Metadata = { title: 'Plan a patch' }
 
 export default async function NewPatchPage({ searchParams }: PageProps<'/patches/new'>) {
-  const actor = await requireActor()
+  const actor = await requireActor(addressOf('/patches/new', await searchParams))
   const query = await searchParams
   const one = (value: string | string[] | undefined) => (typeof value === 'string' ? value : '')
   if (actor.role !== 'lead') return <p className="empty">A lead plans patches. Everybody reads them.</p>
-  if (!one(query.mould)) return <ChooseMould />
+  if (!one(query.mould)) return <ChooseMould actor={actor} query={query} />
   const page = await found(readMouldPage(actor, { code: one(query.mould) }))
   if (!page) notFound()
   const patch = one(query.patch) ? await found(readPatch(actor, { id: one(query.patch) })) : null
@@ -194,21 +198,62 @@ export default async function NewPatchPage({ searchParams }: PageProps<'/patches
   )
 }
 
-async function ChooseMould() {
-  const actor = await requireActor()
-  const { rows } = await listRack(actor, {})
+/** Moulds on one page of the choice. */
+const choiceSize = 30
+
+/** Moulds to choose from, found by words, a page at a time; retired ones take no patch. */
+async function ChooseMould({ actor, query }: { readonly actor: SignedIn; readonly query: Query }) {
+  const { find, page: asked } = rackAsked(query)
+  const { rows, matching, total, page, pages } = await listRack(actor, {
+    find,
+    page: asked,
+    size: choiceSize,
+    notIn: ['retired'],
+  })
+  const href = (to: number) =>
+    `/patches/new?${new URLSearchParams({ ...(find ? { find } : {}), page: String(to) })}` as Route
   return (
     <div className="narrow">
       <h1>Plan a patch</h1>
       <p className="note" style={{ margin: '6px 0 14px' }}>
         On which mould?
       </p>
-      {rows.length === 0 ? <p className="empty">There is no mould yet.</p> : null}
-      <table className="lines">
-        <tbody>
-          {rows
-            .filter((row) => row.standing.state !== 'retired')
-            .map((row) => (
+      <form className="find-row" action="/patches/new">
+        <label className="quiet" htmlFor="patch-mould">
+          Code, name, part, pattern, place
+        </label>
+        <input
+          id="patch-mould"
+          type="search"
+          name="find"
+          defaultValue={find}
+          placeholder="Code, name, part, place"
+        />
+        <button type="submit" className="btn">
+          Find
+        </button>
+      </form>
+      <p className="note" role="status" style={{ margin: '10px 0' }}>
+        {matching} {matching === 1 ? 'mould' : 'moulds'}
+        {find ? (
+          <>
+            {' · '}
+            <Link href={'/patches/new' as Route}>show all</Link>
+          </>
+        ) : null}
+      </p>
+      {rows.length === 0 ? (
+        <p className="empty">
+          {total === 0
+            ? 'There is no mould yet.'
+            : matching === 0
+              ? 'No mould fits; a retired one takes no patch.'
+              : 'There is no such page.'}
+        </p>
+      ) : (
+        <table className="lines">
+          <tbody>
+            {rows.map((row) => (
               <tr key={row.mould.id}>
                 <td>
                   <Link href={`/patches/new?mould=${encodeURIComponent(row.mould.code)}` as Route}>
@@ -219,8 +264,10 @@ async function ChooseMould() {
                 <td>{row.standing.state}</td>
               </tr>
             ))}
-        </tbody>
-      </table>
+          </tbody>
+        </table>
+      )}
+      <Pages what="the moulds" page={page} pages={pages} href={href} />
     </div>
   )
 }

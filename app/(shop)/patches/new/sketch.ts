@@ -58,7 +58,7 @@ export async function sketchOf(actor: Actor, form: FormData): Promise<SketchRead
   if (!uploaded && pasted.trim() === '') {
     return refused(typed, 'Give the outline', {
       outlineText: drawn
-        ? 'Draw the opening on the face and close it; without script, write its corners as coordinates'
+        ? 'Draw the opening on the face and close it, or write its corners as coordinates'
         : 'Paste coordinates, or choose a DXF, SVG or CSV file',
     })
   }

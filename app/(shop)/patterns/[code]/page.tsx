@@ -1,12 +1,13 @@
 import type { Metadata, Route } from 'next'
 import { notFound } from 'next/navigation'
-import { shortDate } from '#lib/core/dates'
+import { monthWords, shortDate } from '#lib/core/dates'
 import { mouldLost, patternLost } from '#lib/core/lineage/index'
 import { kindNames } from '#lib/core/log/index'
 import { openMatters } from '#lib/services/open-matters'
 import { type PatternPage, readPatternPage } from '#lib/services/patterns'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
+import { addressOf } from '../../../ui/page-address'
 import '../../../ui/book-sheet.css'
 import { CantBeMadeAgain, OnceOnly } from '../../../ui/cant-be-made-again'
 import { FigureLine } from '../../../ui/figure-line'
@@ -28,7 +29,7 @@ const quick = ['inspection', 're-machined', 'moved'] as const
 
 export default async function PatternPageView({ params, searchParams }: PageProps<'/patterns/[code]'>) {
   const code = decodeURIComponent((await params).code)
-  const actor = await requireActor(`/patterns/${encodeURIComponent(code)}`)
+  const actor = await requireActor(addressOf(`/patterns/${encodeURIComponent(code)}`, await searchParams))
   const page = await found(readPatternPage(actor, { code }))
   if (!page) notFound()
   const query = await searchParams
@@ -102,7 +103,11 @@ export default async function PatternPageView({ params, searchParams }: PageProp
         </section>
       </div>
 
-      <PictureBlock subject={{ on: 'pattern', onId: pattern.id, code: pattern.code }} />
+      <PictureBlock
+        actor={actor}
+        today={context.today}
+        subject={{ on: 'pattern', onId: pattern.id, code: pattern.code }}
+      />
 
       {open.length > 0 ? (
         <section className="rule-top" style={{ marginTop: 28 }}>
@@ -159,7 +164,9 @@ function Lineage({ page: { pattern }, lead }: { readonly page: PatternPage; read
                     </Link>{' '}
                     {mould.name} <OnceOnly of={mouldLost(mould, pattern)} />
                   </td>
-                  <td data-label="Made">{mould.madeWhen || <span className="soft">not known</span>}</td>
+                  <td data-label="Made">
+                    {monthWords(mould.madeWhen) || <span className="soft">not known</span>}
+                  </td>
                   <td data-label="Pattern then" className="words">
                     {mould.patternState || <span className="soft">not known</span>}
                   </td>

@@ -4,6 +4,7 @@ import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../../ui/action-form'
 import { Hidden } from '../../../ui/fields'
 import { Link } from '../../../ui/link'
+import { NotYours } from '../../../ui/not-yours'
 import { PatternFields, patternLabels } from '../../../ui/pattern-fields'
 import { add } from '../actions'
 
@@ -11,7 +12,7 @@ export const metadata: Metadata = { title: 'Add a pattern' }
 
 export default async function NewPatternPage() {
   const actor = await requireActor('/patterns/new')
-  if (actor.role !== 'lead') return <p className="empty">A lead adds patterns.</p>
+  if (actor.role !== 'lead') return <NotYours>A lead adds patterns.</NotYours>
   const blank = Object.fromEntries(Object.keys(patternLabels).map((name) => [name, '']))
   return (
     <div className="narrow">

@@ -5,6 +5,7 @@ import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../../ui/action-form'
 import { Hidden, TextField } from '../../../ui/fields'
 import { Link } from '../../../ui/link'
+import { NotYours } from '../../../ui/not-yours'
 import { leaveTheDemo } from '../actions'
 import '../people.css'
 
@@ -12,7 +13,7 @@ export const metadata: Metadata = { title: 'Leave the demo shop' }
 
 export default async function LeaveDemoPage() {
   const actor = await requireActor('/people/leave-demo')
-  if (actor.role !== 'lead') return <p className="empty">The lead leaves the demo shop, for all.</p>
+  if (actor.role !== 'lead') return <NotYours>The lead leaves the demo shop, for all.</NotYours>
   const demo = await demoContents(actor, {})
   if (!demo) {
     return (

@@ -7,6 +7,7 @@ import { readSettings } from '#lib/services/shop'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../../ui/action-form'
+import { entryHref } from '../../../ui/entry-href'
 import { Hidden, TextField } from '../../../ui/fields'
 import { Link } from '../../../ui/link'
 import { AddPhoto } from '../../../ui/pictures/add-photo'
@@ -158,7 +159,7 @@ function Strip({
         <div>
           <small>Beside the entry</small>
           <b>
-            <Link href={`${homeAddress(subject)}?all=yes#entry-${entry.id}` as Route}>{words.what}</Link>
+            <Link href={entryHref(homeAddress(subject), entry.id)}>{words.what}</Link>
           </b>
           <small>
             {shortDate(entry.doneOn, today)}
@@ -168,7 +169,7 @@ function Strip({
       ) : null}
       <div>
         <small>{picture.kind === 'drawing' ? 'Drawing' : 'Photo'}</small>
-        <b>{picture.widthPx === null ? 'PDF' : `${picture.widthPx} x ${picture.heightPx} px`}</b>
+        <b>{picture.widthPx === null ? 'PDF' : `${picture.widthPx} × ${picture.heightPx} px`}</b>
         <small>{sizeWords(picture.sizeBytes)}</small>
       </div>
     </div>

@@ -4,12 +4,13 @@ import { pictureSubjects } from '#lib/schema/picture'
 import { readPictureSubject } from '#lib/services/pictures'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
+import { addressOf } from '../../../ui/page-address'
 import { SideBySide } from '../../../ui/pictures/side-by-side'
 
 export const metadata: Metadata = { title: 'Same view over time' }
 
 export default async function PicturesPage({ searchParams }: PageProps<'/pictures/views'>) {
-  const actor = await requireActor()
+  const actor = await requireActor(addressOf('/pictures/views', await searchParams))
   const query = await searchParams
   const on = pictureSubjects.find((each) => each === query.on)
   const onId = text(query.id)

@@ -7,6 +7,7 @@ import { figure } from '#lib/core/units'
 import { readSetPage, type SetPage } from '#lib/services/sets'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
+import { HeadOut } from '../../../ui/table-out'
 import '../../../ui/book-sheet.css'
 import { CantBeMadeAgain } from '../../../ui/cant-be-made-again'
 import { FigureLine } from '../../../ui/figure-line'
@@ -99,7 +100,11 @@ export default async function SetPageView({ params, searchParams }: PageProps<'/
         </div>
       </div>
 
-      <PictureBlock subject={{ on: 'set', onId: set.id, code: set.code }} />
+      <PictureBlock
+        actor={actor}
+        today={page.context.today}
+        subject={{ on: 'set', onId: set.id, code: set.code }}
+      />
     </>
   )
 }
@@ -230,7 +235,9 @@ function TitleStrip({ page: { set, pieces, standing, strokes, context } }: { rea
 function Hardware({ page: { set }, lead }: { readonly page: SetPage; readonly lead: boolean }) {
   return (
     <section className="rule-top">
-      <h2>Hardware list</h2>
+      <HeadOut name="hardware" label="Hardware of all split moulds" holds="all split moulds">
+        <h2>Hardware list</h2>
+      </HeadOut>
       {set.hardware.length === 0 ? (
         <p className="note">
           Nothing listed yet: flanges, pins, bolts, loose blocks, seals, lifting eyes, with count and size.

@@ -3,6 +3,7 @@ import type { Metadata, Route } from 'next'
 import { listParts } from '#lib/services/parts'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../../../ui/link'
+import { NotYours } from '../../../ui/not-yours'
 import { SetEditor } from '../../../ui/set-editor'
 import { saveNewSet } from '../actions'
 
@@ -10,7 +11,7 @@ export const metadata: Metadata = { title: 'Add a split mould' }
 
 export default async function NewSetPage() {
   const actor = await requireActor('/sets/new')
-  if (actor.role !== 'lead') return <p className="empty">A lead adds split moulds.</p>
+  if (actor.role !== 'lead') return <NotYours>A lead adds split moulds.</NotYours>
   const parts = await listParts(actor, {})
   const blank = { massKg: '', lengthMm: '', widthMm: '', heightMm: '', liftingPoints: '', backing: '' }
   return (

@@ -13,7 +13,7 @@ import '../stores.css'
 export const metadata: Metadata = { title: 'Materials' }
 
 export default async function MaterialsPage() {
-  const actor = await requireActor()
+  const actor = await requireActor('/stores/materials')
   const [materials, counts, { rows }] = await Promise.all([
     listMaterials(actor, {}),
     countStores(actor, {}),
@@ -39,7 +39,7 @@ export default async function MaterialsPage() {
         </p>
       ) : (
         <div className="table-room">
-          <table className="lines">
+          <table className="lines stacked">
             <thead>
               <tr>
                 <th scope="col">Material</th>
@@ -70,21 +70,29 @@ export default async function MaterialsPage() {
                 const row = rows.find((candidate) => candidate.id === material.id)
                 return (
                   <tr key={material.id}>
-                    <td style={{ minWidth: 210 }}>
+                    <td className="named">
                       <Link href={`/stores/materials/${material.id}` as Route}>{material.code}</Link>{' '}
                       {material.name}
                       {material.retired ? <span className="note"> no longer bought</span> : null}
                       <Working steps={ply.working} />
                     </td>
-                    <td>{material.role}</td>
-                    <td className="n">{figure(material.fibreArealWeightGsm, 0)}</td>
-                    <td className="n">{ply.thicknessMm.toFixed(3)}</td>
-                    <td className="n">{figure(material.rollWidthMm, 0)}</td>
-                    <td className="n">
+                    <td data-label="Used as">{material.role}</td>
+                    <td className="n beside" data-label="Fibre, g/m²">
+                      {figure(material.fibreArealWeightGsm, 0)}
+                    </td>
+                    <td className="n beside" data-label="Cured ply, mm">
+                      {ply.thicknessMm.toFixed(3)}
+                    </td>
+                    <td className="n beside" data-label="Roll, mm">
+                      {figure(material.rollWidthMm, 0)}
+                    </td>
+                    <td className="n beside" data-label="Tg after post-cure">
                       {material.postCure?.tgAfterC ? `${material.postCure.tgAfterC} °C` : '–'}
                     </td>
-                    <td className="n">{row && row.inStock > 0 ? `${figure(row.inStock, 1)} m²` : '–'}</td>
-                    <td className="n">
+                    <td className="n beside" data-label="In stock">
+                      {row && row.inStock > 0 ? `${figure(row.inStock, 1)} m²` : '–'}
+                    </td>
+                    <td className="n beside" data-label="Price a m²">
                       {row?.price ? formatMoney(row.price.minorPerUnit, row.price.currency) : '–'}
                     </td>
                   </tr>

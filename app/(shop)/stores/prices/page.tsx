@@ -6,6 +6,7 @@ import { countStores } from '#lib/services/stores-lots'
 import { listPricesOn } from '#lib/services/stores-rates'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../../../ui/link'
+import { addressOf } from '../../../ui/page-address'
 import { StoresHead } from '../head'
 import { OnDay } from '../on-day'
 import '../stores.css'
@@ -14,7 +15,7 @@ export const metadata: Metadata = { title: 'Prices' }
 
 /** What everything costs on a day, ?on=2026-05-01. */
 export default async function PricesPage({ searchParams }: PageProps<'/stores/prices'>) {
-  const actor = await requireActor()
+  const actor = await requireActor(addressOf('/stores/prices', await searchParams))
   const asked = (await searchParams).on
   const on = typeof asked === 'string' && isIsoDate(asked) ? asked : null
   const [{ rows, worth, unpriced, day, today }, counts] = await Promise.all([
@@ -27,18 +28,30 @@ export default async function PricesPage({ searchParams }: PageProps<'/stores/pr
       <StoresHead counts={counts} here="prices" />
       <OnDay action="/stores/prices" day={day} what="Prices" />
       {shown.length === 0 ? (
-        <p className="empty">Prices of materials and products stand here, each from its day on.</p>
+        <div className="empty">
+          <p>
+            No price yet. What a material or a product costs is written on its own page, each price from its
+            day on, and all of them stand here.
+          </p>
+          <p className="acts">
+            <Link className="btn" href={'/stores/materials' as Route}>
+              To the materials
+            </Link>
+            <Link className="btn" href={'/stores/products' as Route}>
+              To the agents and resins
+            </Link>
+          </p>
+        </div>
       ) : (
         <>
           <div className="table-room">
-            <table className="lines">
+            <table className="lines stacked">
               <thead>
                 <tr>
                   <th scope="col">What</th>
                   <th scope="col" className="n">
                     Price
                   </th>
-                  <th scope="col">a</th>
                   <th scope="col">Holds since</th>
                   <th scope="col">From where</th>
                   <th scope="col" className="n">
@@ -49,21 +62,26 @@ export default async function PricesPage({ searchParams }: PageProps<'/stores/pr
               <tbody>
                 {shown.map((row) => (
                   <tr key={row.id}>
-                    <td style={{ minWidth: 150 }}>
+                    <td className="named">
                       <Link href={`/stores/${row.kind}s/${row.id}#prices` as Route}>
                         {row.code ?? row.name}
                       </Link>{' '}
                       {row.code ? row.name : ''}
                     </td>
-                    <td className="n">
-                      {row.price ? formatMoney(row.price.minorPerUnit, row.price.currency) : '–'}
+                    <td className="n beside" data-label="Price">
+                      {row.price
+                        ? `${formatMoney(row.price.minorPerUnit, row.price.currency)} / ${perUnitWords[row.unit]}`
+                        : '–'}
                     </td>
-                    <td>{perUnitWords[row.unit]}</td>
-                    <td style={{ whiteSpace: 'nowrap' }}>
+                    <td className="beside" data-label="Holds since" style={{ whiteSpace: 'nowrap' }}>
                       {row.price ? shortDate(row.price.fromOn, today) : 'no price'}
                     </td>
-                    <td className="note">{row.price?.sourceNote}</td>
-                    <td className="n">{row.inStock > 0 ? amountText(row.inStock, row.unit) : '–'}</td>
+                    <td className="note" data-label="From where">
+                      {row.price?.sourceNote}
+                    </td>
+                    <td className="n beside" data-label="In stock now">
+                      {row.inStock > 0 ? amountText(row.inStock, row.unit) : '–'}
+                    </td>
                   </tr>
                 ))}
               </tbody>

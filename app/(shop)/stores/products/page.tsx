@@ -1,5 +1,5 @@
 import type { Metadata, Route } from 'next'
-import { amountText, productUses, productUseWords } from '#lib/core/stores/index'
+import { amountText, perUnitWords, productUses, productUseWords } from '#lib/core/stores/index'
 import { figure, formatMoney } from '#lib/core/units'
 import { countStores } from '#lib/services/stores-lots'
 import { listProducts } from '#lib/services/stores-products'
@@ -12,7 +12,7 @@ import '../stores.css'
 export const metadata: Metadata = { title: 'Agents and resins' }
 
 export default async function ProductsPage() {
-  const actor = await requireActor()
+  const actor = await requireActor('/stores/products')
   const [products, counts, { rows }] = await Promise.all([
     listProducts(actor, {}),
     countStores(actor, {}),
@@ -40,7 +40,7 @@ export default async function ProductsPage() {
         </p>
       ) : (
         <div className="table-room">
-          <table className="lines">
+          <table className="lines stacked">
             <thead>
               <tr>
                 <th scope="col">Product</th>
@@ -67,22 +67,30 @@ export default async function ProductsPage() {
                 const row = rows.find((candidate) => candidate.id === product.id)
                 return (
                   <tr key={product.id}>
-                    <td style={{ minWidth: 170 }}>
+                    <td className="named">
                       <Link href={`/stores/products/${product.id}` as Route}>{product.name}</Link>
                       {product.retired ? <span className="note"> no longer bought</span> : null}
                     </td>
-                    <td>{productUseWords[product.use]}</td>
-                    <td className="n">{product.coats ?? '–'}</td>
-                    <td className="n">{product.intervalMin === null ? '–' : figure(product.intervalMin)}</td>
-                    <td className="n">
+                    <td data-label="Used as">{productUseWords[product.use]}</td>
+                    <td className="n beside" data-label="Coats">
+                      {product.coats ?? <span className="unsaid">–</span>}
+                    </td>
+                    <td className="n beside" data-label="Between, min">
+                      {product.intervalMin === null ? (
+                        <span className="unsaid">–</span>
+                      ) : (
+                        figure(product.intervalMin)
+                      )}
+                    </td>
+                    <td className="n" data-label="Keeps closed / opened, days">
                       {product.shelfLifeDays ?? '–'} / {product.openLifeDays ?? '–'}
                     </td>
-                    <td className="n">
+                    <td className="n beside" data-label="In stock">
                       {row && row.inStock > 0 ? amountText(row.inStock, product.unit) : '–'}
                     </td>
-                    <td className="n">
+                    <td className="n beside" data-label="Price">
                       {row?.price
-                        ? `${formatMoney(row.price.minorPerUnit, row.price.currency)} / ${product.unit}`
+                        ? `${formatMoney(row.price.minorPerUnit, row.price.currency)} / ${perUnitWords[product.unit]}`
                         : '–'}
                     </td>
                   </tr>

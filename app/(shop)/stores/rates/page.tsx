@@ -8,6 +8,7 @@ import { listRatesOn } from '#lib/services/stores-rates'
 import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../../ui/action-form'
 import { Hidden } from '../../../ui/fields'
+import { addressOf } from '../../../ui/page-address'
 import { RateFields } from '../../../ui/rate-fields'
 import { saveRate, saveUsualRates } from '../actions'
 import { StoresHead } from '../head'
@@ -20,7 +21,7 @@ type Group = Awaited<ReturnType<typeof listRatesOn>>['rates'][number]
 
 /** Hours and money of each operation on a day, ?on=2026-05-01, with what was written before. */
 export default async function RatesPage({ searchParams }: PageProps<'/stores/rates'>) {
-  const actor = await requireActor()
+  const actor = await requireActor(addressOf('/stores/rates', await searchParams))
   const asked = (await searchParams).on
   const on = typeof asked === 'string' && isIsoDate(asked) ? asked : null
   const [{ rates, day, today, currency }, counts] = await Promise.all([
@@ -45,11 +46,11 @@ export default async function RatesPage({ searchParams }: PageProps<'/stores/rat
         <>
           <OnDay action="/stores/rates" day={day} what="Rates" />
           <div className="table-room">
-            <table className="lines">
+            <table className="lines stacked">
               <thead>
                 <tr>
                   <th scope="col">Operation</th>
-                  <th scope="col">by the</th>
+                  <th scope="col">By the</th>
                   <th scope="col" className="n">
                     Takes
                   </th>
@@ -134,7 +135,7 @@ function RateRow({ group, today }: { readonly group: Group; readonly today: stri
   const others = lines.filter((line) => line.id !== inForce?.id)
   return (
     <tr>
-      <td>
+      <td className="named">
         {latest.operation}
         {others.length > 0 ? (
           <details>
@@ -149,13 +150,25 @@ function RateRow({ group, today }: { readonly group: Group; readonly today: stri
           </details>
         ) : null}
       </td>
-      <td>{basisWords[latest.basis]}</td>
-      <td className="n">{inForce?.hours == null ? '–' : `${figure(inForce.hours)} h`}</td>
-      <td className="n">
-        {inForce?.minorPerBasis == null ? '–' : formatMoney(inForce.minorPerBasis, inForce.currency)}
+      <td className="beside" data-label="By the">
+        {basisWords[latest.basis]}
       </td>
-      <td style={{ whiteSpace: 'nowrap' }}>{inForce ? shortDate(inForce.fromOn, today) : 'not yet'}</td>
-      <td className="note">{[inForce?.sourceNote, inForce?.byName].filter(Boolean).join('; ')}</td>
+      <td className="n beside" data-label="Takes">
+        {inForce?.hours == null ? <span className="unsaid">–</span> : `${figure(inForce.hours)} h`}
+      </td>
+      <td className="n beside" data-label="Costs">
+        {inForce?.minorPerBasis == null ? (
+          <span className="unsaid">–</span>
+        ) : (
+          formatMoney(inForce.minorPerBasis, inForce.currency)
+        )}
+      </td>
+      <td data-label="Holds since" style={{ whiteSpace: 'nowrap' }}>
+        {inForce ? shortDate(inForce.fromOn, today) : 'not yet'}
+      </td>
+      <td className="note" data-label="From where">
+        {[inForce?.sourceNote, inForce?.byName].filter(Boolean).join('; ')}
+      </td>
     </tr>
   )
 }

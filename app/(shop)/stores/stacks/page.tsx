@@ -11,7 +11,7 @@ import '../stores.css'
 export const metadata: Metadata = { title: 'Stacks' }
 
 export default async function StacksPage() {
-  const actor = await requireActor()
+  const actor = await requireActor('/stores/stacks')
   const [stacks, counts] = await Promise.all([listStacks(actor, {}), countStores(actor, {})])
   const lead = actor.role === 'lead'
   return (
@@ -28,12 +28,28 @@ export default async function StacksPage() {
         }
       />
       {stacks.length === 0 ? (
-        <p className="empty">
-          No stack yet. A stack lists the plies of a mould from the tool face to the back.
-        </p>
+        <div className="empty">
+          <p>
+            No stack yet. A stack lists the plies of a mould from the tool face to the back, each of a
+            material.
+          </p>
+          {lead ? (
+            <p>
+              {counts.materials > 0 ? (
+                <Link className="btn" href={'/stores/stacks/new' as Route}>
+                  Add the first stack
+                </Link>
+              ) : (
+                <Link className="btn" href={'/stores/materials/new' as Route}>
+                  Add the first material
+                </Link>
+              )}
+            </p>
+          ) : null}
+        </div>
       ) : (
         <div className="table-room">
-          <table className="lines">
+          <table className="lines stacked">
             <thead>
               <tr>
                 <th scope="col">Stack</th>
@@ -49,7 +65,7 @@ export default async function StacksPage() {
                 const plies = stackPlies(stack)
                 return (
                   <tr key={stack.id}>
-                    <td>
+                    <td className="named">
                       {lead ? (
                         <Link href={`/stores/stacks/${stack.id}` as Route}>{stack.code}</Link>
                       ) : (
@@ -57,13 +73,17 @@ export default async function StacksPage() {
                       )}{' '}
                       {stack.name}
                     </td>
-                    <td className="note">
+                    <td className="note" data-label="Plies, from the face">
                       {stack.plies
                         .map((ply) => `${ply.material.code} ${figure(ply.directionDeg)}°`)
                         .join(', ')}
                     </td>
-                    <td className="n">{plies.length > 0 ? stackUp(plies).thicknessMm.toFixed(2) : '–'}</td>
-                    <td>{isMirrored(plies) ? 'mirrored' : <span className="due">not mirrored</span>}</td>
+                    <td className="n beside" data-label="Built, mm">
+                      {plies.length > 0 ? stackUp(plies).thicknessMm.toFixed(2) : '–'}
+                    </td>
+                    <td className="beside" data-label="Balance">
+                      {isMirrored(plies) ? 'mirrored' : <span className="due">not mirrored</span>}
+                    </td>
                   </tr>
                 )
               })}

@@ -41,6 +41,19 @@ test('one that never ends is ended', async () => {
   expect(after).toEqual({ ok: false, fault: 'broken', said: 'slow' })
 })
 
+test('an answer that comes when its time is over takes no other picture with it', async () => {
+  const pool = makePicturePool({ ...usual, mostWorkers: 1, timeoutMs: 1_000 })
+  await pool(task(4))
+  const answers = Promise.all([4, 4, 4].map((first) => pool(task(first))))
+  // Nothing is heard of the worker meanwhile: its answer and the end of its time come together.
+  const until = Date.now() + 1_500
+  while (Date.now() < until);
+  expect((await answers).slice(1)).toEqual([
+    { ok: false, fault: 'broken', said: 'slow' },
+    { ok: false, fault: 'broken', said: 'slow' },
+  ])
+})
+
 test('too many at once are told so, the others are read', async () => {
   const pool = makePicturePool({ ...usual, mostWorkers: 1, mostWaiting: 2 })
   const answers = await Promise.all([4, 4, 4, 4].map((first) => pool(task(first))))

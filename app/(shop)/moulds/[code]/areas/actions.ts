@@ -64,7 +64,7 @@ export async function measure(_previous: FormAnswer | null, form: FormData): Pro
     return { ...answer, fields: { ...answer.fields, readings: says }, typed: raw }
   }
   redirect(
-    `/moulds/${encodeURIComponent(String(raw.code))}/areas/${String(raw.areaId)}?measured=yes#thickness` as Route,
+    `/moulds/${encodeURIComponent(String(raw.code))}/areas/${String(raw.areaId)}?measured=${ids[0] ?? ''}#thickness` as Route,
   )
 }
 

@@ -10,13 +10,14 @@ import { Hidden } from '../../../../ui/fields'
 import { Link } from '../../../../ui/link'
 import { MouldFields, mouldLabels } from '../../../../ui/mould-fields'
 import { AddTies, mouldChoices, wordsOf } from '../../../../ui/mould-form'
+import { addressOf } from '../../../../ui/page-address'
 import { change } from '../../actions'
 import '../../mould-form.css'
 
 export const metadata: Metadata = { title: 'Change a mould' }
 
 export default async function EditMouldPage({ params, searchParams }: PageProps<'/moulds/[code]/edit'>) {
-  const actor = await requireActor()
+  const actor = await requireActor(addressOf(`/moulds/${(await params).code}/edit`, await searchParams))
   const code = decodeURIComponent((await params).code)
   const page = await found(readMouldPage(actor, { code }))
   if (!page) notFound()

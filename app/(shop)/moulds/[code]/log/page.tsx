@@ -5,7 +5,7 @@ import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../../../../ui/link'
 import { LogKinds } from '../../../../ui/log/log-menu'
-import { addressOf } from '../../../../ui/log/page-address'
+import { addressOf } from '../../../../ui/page-address'
 import { Stamp } from '../../../../ui/stamp'
 
 export async function generateMetadata({ params }: PageProps<'/moulds/[code]/log'>): Promise<Metadata> {

@@ -9,13 +9,14 @@ import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../../../../ui/link'
 import { PointsEditor } from '../../../../ui/points-editor'
+import { HeadOut } from '../../../../ui/table-out'
 import { saveIssue } from './actions'
 import './points.css'
 
 export const metadata: Metadata = { title: 'Locating points' }
 
 export default async function PointsPage({ params }: PageProps<'/moulds/[code]/points'>) {
-  const actor = await requireActor()
+  const actor = await requireActor(`/moulds/${(await params).code}/points`)
   const code = decodeURIComponent((await params).code)
   const page = await found(readMouldPage(actor, { code }))
   if (!page) notFound()
@@ -30,7 +31,13 @@ export default async function PointsPage({ params }: PageProps<'/moulds/[code]/p
           points
         </div>
       </div>
-      <h1>Locating points of {mould.code}</h1>
+      <HeadOut
+        name="locating-points"
+        of={{ mould: mould.code, issue: 'current' }}
+        label={`Locating points of ${mould.code} in force`}
+      >
+        <h1>Locating points of {mould.code}</h1>
+      </HeadOut>
       <p className="note" style={{ margin: '8px 0 18px' }}>
         {points
           ? `In force: issue ${points.number}, ${points.name}, ${shortDate(points.issuedOn, context.today)}, ${points.points.length} points. An issue is never edited; changes make the next one.`

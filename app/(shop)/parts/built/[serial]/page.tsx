@@ -66,7 +66,11 @@ export default async function BuiltPartPageView({ params }: PageProps<'/parts/bu
       {pieces.map((piece) => (
         <PieceThenSection key={piece.pull.id} piece={piece} today={context.today} />
       ))}
-      <PictureBlock subject={{ on: 'part', onId: part.id, code: part.serial }} />
+      <PictureBlock
+        actor={actor}
+        today={context.today}
+        subject={{ on: 'part', onId: part.id, code: part.serial }}
+      />
     </>
   )
 }

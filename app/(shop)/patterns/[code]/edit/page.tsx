@@ -8,6 +8,7 @@ import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../../../ui/action-form'
 import { Hidden } from '../../../../ui/fields'
 import { Link } from '../../../../ui/link'
+import { NotYours } from '../../../../ui/not-yours'
 import { PatternFields, patternLabels } from '../../../../ui/pattern-fields'
 import { change } from '../../actions'
 
@@ -18,7 +19,7 @@ export default async function EditPatternPage({ params }: PageProps<'/patterns/[
   const actor = await requireActor(`/patterns/${encodeURIComponent(code)}/edit`)
   const page = await found(readPatternPage(actor, { code }))
   if (!page) notFound()
-  if (actor.role !== 'lead') return <p className="empty">A lead changes patterns.</p>
+  if (actor.role !== 'lead') return <NotYours>A lead changes patterns.</NotYours>
   const { pattern } = page
   return (
     <div className="narrow">

@@ -5,6 +5,7 @@ import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../../../../ui/link'
 import { LogKinds } from '../../../../ui/log/log-menu'
+import { NotYours } from '../../../../ui/not-yours'
 
 export async function generateMetadata({ params }: PageProps<'/patterns/[code]/log'>): Promise<Metadata> {
   return { title: `Write down, ${decodeURIComponent((await params).code)}` }
@@ -27,7 +28,7 @@ export default async function PatternLogKindsPage({ params }: PageProps<'/patter
       <h1>Write down</h1>
       <p style={{ margin: '8px 0 22px' }}>{page.pattern.name}</p>
       {actor.role === 'viewer' ? (
-        <p className="empty">A viewer reads the book. A laminator or a lead writes into it.</p>
+        <NotYours>A viewer reads the book. A laminator or a lead writes into it.</NotYours>
       ) : (
         <LogKinds of="pattern" base={base} />
       )}

@@ -7,6 +7,7 @@ import { freeMoulds, readSetPage, type SetPage } from '#lib/services/sets'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../../../ui/action-form'
+import { NotYours } from '../../../../ui/not-yours'
 import '../../../../ui/book-sheet.css'
 import { Hidden, SelectField, TextField } from '../../../../ui/fields'
 import { Link } from '../../../../ui/link'
@@ -20,7 +21,7 @@ export default async function EditSetPage({ params }: PageProps<'/sets/[code]/ed
   const actor = await requireActor(`/sets/${encodeURIComponent(code)}/edit`)
   const page = await found(readSetPage(actor, { code }))
   if (!page) notFound()
-  if (actor.role !== 'lead') return <p className="empty">A lead changes split moulds.</p>
+  if (actor.role !== 'lead') return <NotYours>A lead changes split moulds.</NotYours>
   const { set } = page
   const [parts, free] = await Promise.all([listParts(actor, {}), freeMoulds(actor, {})])
   return (

@@ -4,7 +4,10 @@ import { kindNames, type LogKind } from '#lib/core/log/index'
 import { amountText, type StockUnit } from '#lib/core/stores/index'
 import { figure } from '#lib/core/units'
 import type { LotOnDay, readLot } from '#lib/services/stores-lots'
+import { entryHref } from '../../../../ui/entry-href'
 import { Link } from '../../../../ui/link'
+import { HeadOut } from '../../../../ui/table-out'
+import '../../../../ui/book-sheet.css'
 
 type Page = Awaited<ReturnType<typeof readLot>>
 type Move = Page['moves'][number]
@@ -13,6 +16,10 @@ function amountOf(move: Move, unit: StockUnit): string {
   if (move.kind === 'correction') return ''
   return move.kind === 'out of freezer' ? `${figure(move.amount, 2)} h` : amountText(move.amount, unit)
 }
+
+/** Where it is read why: the entry that the move was written with. */
+const movedAt = (home: string, { entryId }: Move): Route =>
+  entryId === null ? (home as Route) : entryHref(home, entryId)
 
 const kindWords = {
   used: 'taken',
@@ -34,9 +41,7 @@ function Where({ move }: { readonly move: Move }) {
   if (move.mouldCode !== null) {
     return (
       <>
-        <Link href={`/moulds/${encodeURIComponent(move.mouldCode)}#entry-${move.entryId}` as Route}>
-          {move.mouldCode}
-        </Link>
+        <Link href={movedAt(`/moulds/${encodeURIComponent(move.mouldCode)}`, move)}>{move.mouldCode}</Link>
         {name ? `, ${name}` : ''}
       </>
     )
@@ -44,7 +49,9 @@ function Where({ move }: { readonly move: Move }) {
   if (move.patternCode !== null) {
     return (
       <>
-        <Link href={`/patterns/${encodeURIComponent(move.patternCode)}` as Route}>{move.patternCode}</Link>
+        <Link href={movedAt(`/patterns/${encodeURIComponent(move.patternCode)}`, move)}>
+          {move.patternCode}
+        </Link>
         {name ? `, ${name}` : ''}
       </>
     )
@@ -111,9 +118,11 @@ export function MoveTable({
 }) {
   return (
     <section className="rule-top" style={{ marginTop: 26 }}>
-      <h2>Moves</h2>
+      <HeadOut name="stock-moves" label="Moves of all lots" holds="moves of all lots">
+        <h2>Moves</h2>
+      </HeadOut>
       <div className="table-room">
-        <table className="lines">
+        <table className="lines stacked">
           <thead>
             <tr>
               <th scope="col">When</th>
@@ -136,16 +145,22 @@ export function MoveTable({
               const written = shopDay(move.writtenAt, timeZone).day
               return (
                 <tr key={move.id} className={move.counts ? undefined : 'soft'}>
-                  <td style={{ whiteSpace: 'nowrap' }}>{shortDate(move.doneOn, today)}</td>
-                  <td>{move.counts ? kindWords[move.kind] : <s>{kindWords[move.kind]}</s>}</td>
-                  <td className="n">{move.counts ? amount : <s>{amount}</s>}</td>
-                  <td className="note">
+                  <td className="beside" style={{ whiteSpace: 'nowrap' }}>
+                    {shortDate(move.doneOn, today)}
+                  </td>
+                  <td className="beside">
+                    {move.counts ? kindWords[move.kind] : <s>{kindWords[move.kind]}</s>}
+                  </td>
+                  <td className="n beside">{move.counts ? amount : <s>{amount}</s>}</td>
+                  <td className="note" data-label="Where, why">
                     <Where move={move} /> {move.note}
                     {written === move.doneOn ? '' : ` (written ${shortDate(written, today)})`}
                   </td>
-                  <td>{move.byName}</td>
+                  <td className="beside" data-label="Who">
+                    {move.byName}
+                  </td>
                   {mayStrike ? (
-                    <td>
+                    <td className="beside">
                       {move.counts && move.kind !== 'correction' && move.entryId === null ? (
                         <Link href={`/stores/lots/${lot.id}?strike=${move.id}#strike` as Route}>
                           strike out
@@ -157,9 +172,11 @@ export function MoveTable({
               )
             })}
             <tr>
-              <td style={{ whiteSpace: 'nowrap' }}>{shortDate(lot.receivedOn, today)}</td>
-              <td>came</td>
-              <td className="n">{amountText(lot.quantity, lot.unit)}</td>
+              <td className="beside" style={{ whiteSpace: 'nowrap' }}>
+                {shortDate(lot.receivedOn, today)}
+              </td>
+              <td className="beside">came</td>
+              <td className="n beside">{amountText(lot.quantity, lot.unit)}</td>
               <td />
               <td />
               {mayStrike ? <td /> : null}

@@ -7,6 +7,7 @@ import { readLot } from '#lib/services/stores-lots'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../../../../ui/link'
+import { addressOf } from '../../../../ui/page-address'
 import { Stamp } from '../../../../ui/stamp'
 import { LotActs, Strike } from './acts'
 import { MoveTable, UsedIn } from './moves'
@@ -16,7 +17,7 @@ export const metadata: Metadata = { title: 'Lot' }
 
 /** A lot: what is left, until when it is good, what can be done with it, and where it went. */
 export default async function LotPage({ params, searchParams }: PageProps<'/stores/lots/[id]'>) {
-  const actor = await requireActor()
+  const actor = await requireActor(addressOf(`/stores/lots/${(await params).id}`, await searchParams))
   const page = await found(readLot(actor, { id: (await params).id }))
   if (!page) notFound()
   const { lot, moves, parts, today, timeZone } = page

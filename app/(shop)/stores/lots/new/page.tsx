@@ -9,6 +9,8 @@ import { requireActor, type SignedIn } from '#lib/web/session'
 import { ActionForm } from '../../../../ui/action-form'
 import { Link } from '../../../../ui/link'
 import { NewLotFields } from '../../../../ui/lot-fields'
+import { NotYours } from '../../../../ui/not-yours'
+import { addressOf } from '../../../../ui/page-address'
 import { saveNewLot } from '../../actions'
 import '../../stores.css'
 
@@ -16,9 +18,9 @@ export const metadata: Metadata = { title: 'Receive a lot' }
 
 /** What came is chosen first, then its lot is written down: /stores/lots/new?material=… or ?product=… */
 export default async function NewLotPage({ searchParams }: PageProps<'/stores/lots/new'>) {
-  const actor = await requireActor()
+  const actor = await requireActor(addressOf('/stores/lots/new', await searchParams))
   if (actor.role === 'viewer') {
-    return <p className="empty">A viewer reads the book. A laminator or a lead receives lots.</p>
+    return <NotYours>A viewer reads the book. A laminator or a lead receives lots.</NotYours>
   }
   const query = await searchParams
   const subject = await subjectOf(actor, query)
@@ -110,7 +112,23 @@ async function WhatCame({ actor }: { readonly actor: SignedIn }) {
   ]
   if (rows.length === 0) {
     return (
-      <p className="empty">A lead adds materials and product cards first; then their lots are received.</p>
+      <div className="empty">
+        <p>
+          {actor.role === 'lead'
+            ? 'A roll is received under its material, a tin under its card. Neither is in the book yet.'
+            : 'A lead adds materials and product cards first; then their lots are received.'}
+        </p>
+        {actor.role === 'lead' ? (
+          <p className="acts">
+            <Link className="btn" href={'/stores/materials/new' as Route}>
+              Add a material
+            </Link>
+            <Link className="btn" href={'/stores/products/new' as Route}>
+              Add an agent or a resin
+            </Link>
+          </p>
+        ) : null}
+      </div>
     )
   }
   return (

@@ -17,7 +17,7 @@ export const metadata: Metadata = { title: 'Material' }
 
 /** A material: its figures, its rolls, what it cost from when, and the stacks that are made of it. */
 export default async function MaterialPage({ params }: PageProps<'/stores/materials/[id]'>) {
-  const actor = await requireActor()
+  const actor = await requireActor(`/stores/materials/${(await params).id}`)
   const page = await found(readMaterial(actor, { id: (await params).id }))
   if (!page) notFound()
   const { material, lots, prices, price, stacks, today, currency } = page

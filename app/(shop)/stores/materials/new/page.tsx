@@ -3,14 +3,15 @@ import type { Metadata, Route } from 'next'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../../../../ui/link'
 import { MaterialEditor } from '../../../../ui/material-editor'
+import { NotYours } from '../../../../ui/not-yours'
 import { saveNewMaterial } from '../../actions'
 import '../../stores.css'
 
 export const metadata: Metadata = { title: 'A new material' }
 
 export default async function NewMaterialPage() {
-  const actor = await requireActor()
-  if (actor.role !== 'lead') return <p className="empty">A lead looks after materials.</p>
+  const actor = await requireActor('/stores/materials/new')
+  if (actor.role !== 'lead') return <NotYours>A lead looks after materials.</NotYours>
   return (
     <div className="narrow">
       <div className="crumb-row">

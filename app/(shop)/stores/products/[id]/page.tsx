@@ -14,7 +14,7 @@ export const metadata: Metadata = { title: 'Product card' }
 
 /** The card of an agent or a resin, its tins, and what it cost from when. */
 export default async function ProductPage({ params }: PageProps<'/stores/products/[id]'>) {
-  const actor = await requireActor()
+  const actor = await requireActor(`/stores/products/${(await params).id}`)
   const page = await found(readProduct(actor, { id: (await params).id }))
   if (!page) notFound()
   const { product, lots, prices, price, today, currency } = page

@@ -3,14 +3,15 @@ import type { Metadata, Route } from 'next'
 import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../../../ui/action-form'
 import { Link } from '../../../../ui/link'
+import { NotYours } from '../../../../ui/not-yours'
 import { ProductFields } from '../../../../ui/product-fields'
 import { saveNewProduct } from '../../actions'
 
 export const metadata: Metadata = { title: 'A new product card' }
 
 export default async function NewProductPage() {
-  const actor = await requireActor()
-  if (actor.role !== 'lead') return <p className="empty">A lead looks after product cards.</p>
+  const actor = await requireActor('/stores/products/new')
+  if (actor.role !== 'lead') return <NotYours>A lead looks after product cards.</NotYours>
   return (
     <div className="narrow">
       <div className="crumb-row">

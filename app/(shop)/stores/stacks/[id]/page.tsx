@@ -6,6 +6,7 @@ import { StackInput } from '#lib/schema/material'
 import { listMaterials, listStacks, plyMaterial, stackInputOf } from '#lib/services/stores'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../../../../ui/link'
+import { NotYours } from '../../../../ui/not-yours'
 import { StackEditor } from '../../../../ui/stack-editor'
 import { saveNewStack, saveStack } from '../../actions'
 import '../../stores.css'
@@ -14,9 +15,9 @@ export const metadata: Metadata = { title: 'Stack' }
 
 /** A stack to be changed, or a new one at /stores/stacks/new. */
 export default async function StackPage({ params }: PageProps<'/stores/stacks/[id]'>) {
-  const actor = await requireActor()
+  const actor = await requireActor(`/stores/stacks/${(await params).id}`)
   const { id } = await params
-  if (actor.role !== 'lead') return <p className="empty">A lead looks after stacks.</p>
+  if (actor.role !== 'lead') return <NotYours>A lead looks after stacks.</NotYours>
   const [materials, stacks] = await Promise.all([listMaterials(actor, {}), listStacks(actor, {})])
   const stored = id === 'new' ? null : stacks.find((stack) => stack.id === id)
   if (stored === undefined) notFound()

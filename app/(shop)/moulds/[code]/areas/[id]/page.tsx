@@ -12,6 +12,8 @@ import { AreaFields } from '../../../../../ui/area-fields'
 import { FaceViewer } from '../../../../../ui/drawing/face-viewer'
 import { Hidden, TextArea, TextField } from '../../../../../ui/fields'
 import { Link } from '../../../../../ui/link'
+import { addressOf } from '../../../../../ui/page-address'
+import { HeadOut } from '../../../../../ui/table-out'
 import { ThicknessReadings } from '../../../../../ui/thickness-readings'
 import { add, change, measure, strike } from '../actions'
 import { axisName, axisNames } from '../sketch'
@@ -23,11 +25,14 @@ export const metadata: Metadata = { title: 'Face area' }
 
 /** Open rows for lines and keep-outs beyond those that are there. */
 const spareRows = 2
+const spareNames = Array.from({ length: spareRows }, () => '')
 const readingIds = 30
 
 /** A face area to be changed, or a new one at .../areas/new. */
 export default async function AreaPage({ params, searchParams }: PageProps<'/moulds/[code]/areas/[id]'>) {
-  const actor = await requireActor()
+  const actor = await requireActor(
+    addressOf(`/moulds/${(await params).code}/areas/${(await params).id}`, await searchParams),
+  )
   const { code, id } = await params
   const { measured } = await searchParams
   const page = await found(readMouldPage(actor, { code: decodeURIComponent(code) }))
@@ -46,10 +51,23 @@ export default async function AreaPage({ params, searchParams }: PageProps<'/mou
           {area?.name ?? 'a new area'}
         </div>
       </div>
-      <h1 style={{ marginBottom: 18 }}>
-        {area ? `${mould.code}, ${area.name}` : `Add an area to ${mould.code}`}
-      </h1>
-      <div className="mould-form">
+      <div style={{ marginBottom: 18 }}>
+        {area ? (
+          <HeadOut
+            name="face-outlines"
+            of={{ mould: mould.code }}
+            label={`Outlines of ${mould.code}, all areas`}
+            holds="outlines of all areas"
+          >
+            <h1>
+              {mould.code}, {area.name}
+            </h1>
+          </HeadOut>
+        ) : (
+          <h1>Add an area to {mould.code}</h1>
+        )}
+      </div>
+      <div className="mould-form area-form">
         {actor.role === 'lead' ? (
           <ActionForm
             action={area ? change : add}
@@ -63,8 +81,8 @@ export default async function AreaPage({ params, searchParams }: PageProps<'/mou
             <AreaFields
               axisNames={axisNames}
               stacks={stacks}
-              lines={(area?.lines.length ?? 0) + spareRows}
-              keepOuts={(area?.keepOuts.length ?? 0) + spareRows}
+              lines={[...(area?.lines ?? []).map(({ name }) => name), ...spareNames]}
+              keepOuts={[...(area?.keepOuts ?? []).map(({ name }) => name), ...spareNames]}
             />
           </ActionForm>
         ) : (
@@ -77,10 +95,17 @@ export default async function AreaPage({ params, searchParams }: PageProps<'/mou
               models={[faceModelOf(mould.code, area, page.points, page.plans)]}
               seenFrom="cavity"
               links={{}}
-              widthPx={356}
+              widthPx={560}
             />
             <section id="thickness" className="rule-top">
-              <h2>Thickness</h2>
+              <HeadOut
+                name="thickness-readings"
+                of={{ mould: mould.code }}
+                label={`Thickness of ${mould.code}, all areas`}
+                holds="all areas"
+              >
+                <h2>Thickness</h2>
+              </HeadOut>
               {measured ? (
                 <p className="notice done" role="status">
                   Written down.

@@ -9,6 +9,7 @@ import { requireActor } from '#lib/web/session'
 import { BuiltPartEditor } from '../../../../../ui/built-part-editor'
 import { builtPartHref } from '../../../../../ui/built-part-table'
 import { Link } from '../../../../../ui/link'
+import { NotYours } from '../../../../../ui/not-yours'
 import { saveBuilt } from '../../../actions'
 
 export const metadata: Metadata = { title: 'Change a part' }
@@ -19,7 +20,7 @@ export default async function EditBuiltPartPage({ params }: PageProps<'/parts/bu
   const page = await found(readBuiltPart(actor, { serial }))
   if (!page) notFound()
   if (actor.role === 'viewer') {
-    return <p className="empty">A viewer reads the book. A laminator or a lead writes into it.</p>
+    return <NotYours>A viewer reads the book. A laminator or a lead writes into it.</NotYours>
   }
   const { part } = page
   const [parts, lots] = await Promise.all([listParts(actor, {}), listLotNames(actor, {})])

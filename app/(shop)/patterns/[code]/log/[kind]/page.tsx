@@ -14,8 +14,9 @@ import { startOf } from '../../../../../ui/log/log-defaults'
 import { LogFormPage } from '../../../../../ui/log/log-page'
 import { lotsFor } from '../../../../../ui/log/lots-for'
 import { OpenMatters } from '../../../../../ui/log/open-matters'
-import { addressOf } from '../../../../../ui/log/page-address'
 import { LotUse } from '../../../../../ui/lot-use'
+import { NotYours } from '../../../../../ui/not-yours'
+import { addressOf } from '../../../../../ui/page-address'
 import { logPatternEntry } from './actions'
 
 export async function generateMetadata({
@@ -39,7 +40,7 @@ export default async function PatternLogPage({
   const page = await found(readPatternPage(actor, { code }))
   if (!kind || !page) notFound()
   if (actor.role === 'viewer') {
-    return <p className="empty">A viewer reads the book. A laminator or a lead writes into it.</p>
+    return <NotYours>A viewer reads the book. A laminator or a lead writes into it.</NotYours>
   }
   const { pattern, context } = page
   const named = await findLogEntry(actor, { id: typeof query.corrects === 'string' ? query.corrects : null })

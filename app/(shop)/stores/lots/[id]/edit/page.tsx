@@ -8,6 +8,7 @@ import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../../../../ui/action-form'
 import { Link } from '../../../../../ui/link'
 import { LotFields } from '../../../../../ui/lot-fields'
+import { NotYours } from '../../../../../ui/not-yours'
 import { saveLot } from '../../../actions'
 
 export const metadata: Metadata = { title: 'Change a lot' }
@@ -23,8 +24,8 @@ const labels = {
 }
 
 export default async function EditLotPage({ params }: PageProps<'/stores/lots/[id]/edit'>) {
-  const actor = await requireActor()
-  if (actor.role === 'viewer') return <p className="empty">A viewer reads the book.</p>
+  const actor = await requireActor(`/stores/lots/${(await params).id}/edit`)
+  if (actor.role === 'viewer') return <NotYours>A viewer reads the book.</NotYours>
   const page = await found(readLot(actor, { id: (await params).id }))
   if (!page) notFound()
   const { lot } = page

@@ -7,14 +7,15 @@ import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../../../../../ui/link'
 import { MaterialEditor } from '../../../../../ui/material-editor'
+import { NotYours } from '../../../../../ui/not-yours'
 import { saveMaterial } from '../../../actions'
 import '../../../stores.css'
 
 export const metadata: Metadata = { title: 'Change a material' }
 
 export default async function EditMaterialPage({ params }: PageProps<'/stores/materials/[id]/edit'>) {
-  const actor = await requireActor()
-  if (actor.role !== 'lead') return <p className="empty">A lead looks after materials.</p>
+  const actor = await requireActor(`/stores/materials/${(await params).id}/edit`)
+  if (actor.role !== 'lead') return <NotYours>A lead looks after materials.</NotYours>
   const page = await found(readMaterial(actor, { id: (await params).id }))
   if (!page) notFound()
   const { material } = page

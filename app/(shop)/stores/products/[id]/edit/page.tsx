@@ -7,6 +7,7 @@ import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
 import { ActionForm } from '../../../../../ui/action-form'
 import { Link } from '../../../../../ui/link'
+import { NotYours } from '../../../../../ui/not-yours'
 import { ProductFields } from '../../../../../ui/product-fields'
 import { saveProduct } from '../../../actions'
 import { productLabels } from '../../../product-labels'
@@ -14,8 +15,8 @@ import { productLabels } from '../../../product-labels'
 export const metadata: Metadata = { title: 'Change a product card' }
 
 export default async function EditProductPage({ params }: PageProps<'/stores/products/[id]/edit'>) {
-  const actor = await requireActor()
-  if (actor.role !== 'lead') return <p className="empty">A lead looks after product cards.</p>
+  const actor = await requireActor(`/stores/products/${(await params).id}/edit`)
+  if (actor.role !== 'lead') return <NotYours>A lead looks after product cards.</NotYours>
   const page = await found(readProduct(actor, { id: (await params).id }))
   if (!page) notFound()
   const { product } = page
