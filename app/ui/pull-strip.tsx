@@ -35,7 +35,7 @@ export function Strokes({ id, strokes }: { readonly id: string; readonly strokes
     <TwoWidths
       id={id}
       widthPx={1340}
-      middleWidthPx={730}
+      tabletWidthPx={730}
       draw={(medium) =>
         pullStrip(strokes, { kind: 'large', widthPx: medium.kind === 'screen' ? medium.widthPx : 1340 })
       }

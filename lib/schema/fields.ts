@@ -89,7 +89,8 @@ export const code = (what = 'a code, for example LH-P2') =>
     error: () => 'A code has letters, figures, dots, dashes; it begins with a letter or a figure',
   })
 
-export const uuid = () => z.uuid({ error: () => 'Not an id' })
+/** `message`: what to do instead, where a person chooses it from a list. */
+export const uuid = (message = 'Not an id') => z.uuid({ error: () => message })
 
 export const isoDate = () =>
   z

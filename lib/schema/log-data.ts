@@ -187,7 +187,7 @@ export const logData = {
   }),
   settled: z
     .object({
-      entryId: uuid(),
+      entryId: uuid('Choose the open matter'),
       outcome: choice(['closed', 'carried']),
       who: text('who sees to it', 120).nullable(),
       untilOn: isoDate().nullable(),

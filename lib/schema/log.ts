@@ -7,7 +7,7 @@ export { logData }
 
 /** An amount taken from a stock lot, in the unit in which the lot is kept. */
 export const LotUse = z.object({
-  lotId: uuid(),
+  lotId: uuid('Choose the lot, or leave the amount out'),
   amount: z
     .number({ error: () => 'Give how much was taken' })
     .gt(0, { error: () => 'More than nothing, or leave the lot out' })
@@ -53,6 +53,7 @@ interface Told {
   readonly doneAt: string | null
   readonly correctsId: string | null
   readonly sawVersion: number | null
+  readonly note: string
   readonly uses?: readonly LotUse[] | undefined
 }
 
@@ -65,6 +66,7 @@ function checkTogether(entry: Told, context: z.RefinementCtx): void {
   if (entry.kind === 'correction' && entry.correctsId === null) {
     wrong('correctsId', 'Say which entry is struck out')
   }
+  if (entry.kind === 'note' && entry.note.trim() === '') wrong('note', 'Write what is worth knowing')
   if ((entry.kind === 'moved' || entry.kind === 'state') && entry.sawVersion === null) {
     wrong('sawVersion', 'Say which version of it was seen')
   }

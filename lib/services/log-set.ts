@@ -5,7 +5,7 @@ import { beforeLayUp, type Matter, type MouldStanding, mouldStanding } from '#li
 import { type NewLogEntry, NewSetEntry } from '#lib/schema/log'
 import { mouldCounts } from '#lib/store/counts'
 import { Refusal } from '#lib/store/errors'
-import { appendEntries, mouldsOfGroup } from '#lib/store/log'
+import { appendEntries, entriesOfGroup } from '#lib/store/log'
 import { piecesOfSet, type SetPieceName } from '#lib/store/set-pieces'
 import { judgeClearance } from './clearance'
 import { orderInDay } from './log'
@@ -20,10 +20,10 @@ import { everyone, hands, verb } from './verb'
 export const writeForSet = verb('log.write-set', hands, NewSetEntry, async (actor, sent) => {
   const context = await shopContext()
   const { setId, id, uses, ...rest } = sent
-  // Sent again after a piece came or went: the pieces are those of then.
-  const before = await mouldsOfGroup(id)
+  // Sent again after a piece came or went: the pieces are those of then. What somebody else named this group is not.
+  const before = (await entriesOfGroup(id)).filter((entry) => entry.id === pieceEntryId(id, entry.mouldId))
   const pieces = (await piecesOfSet(setId)).filter(
-    (piece) => before.length === 0 || before.includes(piece.id),
+    (piece) => before.length === 0 || before.some((entry) => entry.mouldId === piece.id),
   )
   if (pieces.length === 0) throw new Refusal('This split mould has no pieces yet', { status: 404 })
   const dayOrder = orderInDay(sent, context)

@@ -24,11 +24,10 @@ export async function pullAfter(
   return rows.length > 0
 }
 
-/** The moulds on which one act has written already: the group that it would write. */
-export async function mouldsOfGroup(groupId: string): Promise<string[]> {
-  const rows = await db().sql<{ mouldId: string }[]>`
-    select mould_id as "mouldId" from log_entry where group_id = ${groupId} and corrects_id is null order by mould_id`
-  return rows.map(({ mouldId }) => mouldId)
+/** What stands under one group, and on which mould; corrections left out. */
+export async function entriesOfGroup(groupId: string): Promise<{ id: string; mouldId: string }[]> {
+  return db().sql<{ id: string; mouldId: string }[]>`
+    select id, mould_id as "mouldId" from log_entry where group_id = ${groupId} and corrects_id is null order by mould_id`
 }
 
 /** An entry with its order within its day. */

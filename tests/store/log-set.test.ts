@@ -65,6 +65,14 @@ describe('one act on every piece of a split mould', () => {
     expect((await refusal(writeForSet(lam, { ...pull, note: 'other' }))).status).toBe(409)
   })
 
+  test('an entry that only names the same group keeps no piece out', async () => {
+    const { setId, pieces } = await aSet(2)
+    const pull = sent(setId, 'pull')
+    await log(pieces[0]!.id, 'note', { groupId: pull.id })
+    await writeForSet(lam, pull)
+    for (const { id } of pieces) expect((await countsOf(id)).pulls).toBe(1)
+  })
+
   test('one piece put right still belongs to the part that all pieces gave', async () => {
     const { setId, pieces } = await aSet(2)
     const [first, second] = [pieces[0]!, pieces[1]!]

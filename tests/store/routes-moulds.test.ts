@@ -55,7 +55,10 @@ describe('GET moulds', () => {
     await problem(await mouldRoute.GET(get('/'), at(code)), 404)
     await problem(await logRoute.GET(get('/'), at(code)), 404)
     await problem(
-      await logRoute.POST(post('/', { id: randomUUID(), kind: 'note', note: 'looked at', doneOn: '2024-05-10' }), at(code)),
+      await logRoute.POST(
+        post('/', { id: randomUUID(), kind: 'note', note: 'looked at', doneOn: '2024-05-10' }),
+        at(code),
+      ),
       404,
     )
   })

@@ -199,7 +199,7 @@ function Kinds({ parts, lead }: { readonly parts: PartRows; readonly lead: boole
                   </span>
                 ))}
               </td>
-              <td data-label="Built" className="n">
+              <td data-label="Built" className="n beside">
                 {part.built > 0 ? (
                   <Link href={`/parts?part=${encodeURIComponent(part.code)}` as Route}>{part.built}</Link>
                 ) : (
@@ -208,7 +208,7 @@ function Kinds({ parts, lead }: { readonly parts: PartRows; readonly lead: boole
               </td>
               <td className="soft">{part.note}</td>
               {lead ? (
-                <td className="n">
+                <td className="n beside">
                   <Link href={`/parts?change=${part.id}#form` as Route}>change</Link>
                 </td>
               ) : null}

@@ -82,7 +82,7 @@ function Line({ line: { pattern, last }, today }: { readonly line: PatternLine; 
       </td>
       <td data-label="Made of">{pattern.madeOf || <span className="soft">not known</span>}</td>
       <td data-label="Condition">{pattern.condition || <span className="soft">not known</span>}</td>
-      <td data-label="Place" className="beside">
+      <td data-label="Place" className="placed beside">
         {place || <span className="soft">not known</span>}
       </td>
       <td

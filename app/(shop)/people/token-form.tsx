@@ -53,7 +53,7 @@ function MadeToken({ token, name, role, origin }: Made & { readonly origin: stri
     }
   }
   return (
-    <div className="notice done form" role="status">
+    <div className="notice done form made-token" role="status">
       <p>
         <b>
           “{name}” may do what a {role} may.

@@ -13,7 +13,7 @@ export const rules: readonly Rule[] = [
   { name: 'rules.repair.edgeMarginMm', label: 'Margin to the edge of an area', unit: 'mm' },
   { name: 'rules.repair.patchSpacingMm', label: 'Between patches', unit: 'mm', hint: 'outline to outline' },
   { name: 'rules.repair.footprintToDowelRimMm', label: 'Footprint to the rim of a dowel', unit: 'mm' },
-  { name: 'rules.repair.insideRadiusMm', label: "Least radius of an opening's corner", unit: 'mm' },
+  { name: 'rules.repair.insideRadiusMm', label: 'Least radius of a corner', unit: 'mm' },
   { name: 'rules.repair.coverLapMm', label: 'Lap of a cover ply', unit: 'mm' },
   {
     name: 'rules.repair.leastSurfaceStepMm',

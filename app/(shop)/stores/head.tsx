@@ -41,7 +41,7 @@ export function StoresHead({
         {shown ? <TableOut name={shown.table} label={`${shown.name}, the whole table`} /> : null}
         <div className="acts">{acts}</div>
       </div>
-      <nav className="stores-nav" aria-label="Parts of Stores">
+      <nav className="stores-nav no-print" aria-label="Parts of Stores">
         {places.map(({ place, href, name }) => (
           <Link key={place} href={href as Route} aria-current={place === here ? 'page' : undefined}>
             {name} <span className="note">{counts[place]}</span>

@@ -9,10 +9,10 @@ export function OnDay({
   readonly what: string
 }) {
   return (
-    <form className="acts" action={action} style={{ marginBottom: 16 }}>
+    <form className="acts on-day" action={action} style={{ marginBottom: 16 }}>
       <label htmlFor="on-day">{what} on</label>
       <input id="on-day" type="date" name="on" defaultValue={day} style={{ width: 170 }} />
-      <button type="submit" className="btn">
+      <button type="submit" className="btn no-print">
         Show
       </button>
     </form>

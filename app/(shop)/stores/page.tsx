@@ -63,7 +63,7 @@ export default async function StoresPage({ searchParams }: PageProps<'/stores'>)
             <div className="crumb-row" style={{ marginBottom: 8 }}>
               <h2 style={{ marginRight: 'auto' }}>{closed ? 'Closed lots' : 'Open lots'}</h2>
               <TableOut name="stock-moves" label="Moves of all lots" holds="moves of all lots" />
-              <Link href={(closed ? '/stores' : '/stores?show=closed') as Route}>
+              <Link className="no-print" href={(closed ? '/stores' : '/stores?show=closed') as Route}>
                 {closed ? `Open lots, ${counts.lots}` : `Closed lots, ${counts.closedLots}`}
               </Link>
             </div>

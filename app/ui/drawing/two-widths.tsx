@@ -9,7 +9,7 @@ export interface TwoWidthsProps {
   /** Usual width of the container on a desk, px. */
   readonly widthPx: number
   /** The same on a tablet and on paper, px, where the desk's drawing shrunk to it could not be read. */
-  readonly middleWidthPx?: number
+  readonly tabletWidthPx?: number
   /** The same on a phone, px; the drawing is then laid out a second time. */
   readonly phoneWidthPx?: number
   readonly maxHeightPx?: number
@@ -26,7 +26,7 @@ export function TwoWidths({
   id,
   draw,
   widthPx,
-  middleWidthPx,
+  tabletWidthPx,
   phoneWidthPx,
   maxHeightPx,
   hrefOf,
@@ -36,11 +36,11 @@ export function TwoWidths({
   const narrow = draw({ kind: 'screen', widthPx: phoneWidthPx ?? usualPhonePx, maxHeightPx: null })
   return (
     <>
-      {middleWidthPx === undefined ? null : (
+      {tabletWidthPx === undefined ? null : (
         <DisplayList
-          id={`${id}-middle`}
-          list={draw({ kind: 'screen', widthPx: middleWidthPx, maxHeightPx: null })}
-          className={styles.middle ?? ''}
+          id={`${id}-tablet`}
+          list={draw({ kind: 'screen', widthPx: tabletWidthPx, maxHeightPx: null })}
+          className={styles.tablet ?? ''}
           {...links}
         />
       )}

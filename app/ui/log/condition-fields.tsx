@@ -29,12 +29,12 @@ export function ConditionFields({ kind, of, places, tags }: LogFieldsProps) {
           </div>
           <ChoiceField name="data.heat" label="Mould" options={options('cold', 'hot')} />
           <ChoiceField name="data.pins" label="Pins" options={options('out', 'in', 'none')} />
+          <TextField
+            name="data.bagging"
+            label="What was bagged, and how"
+            list={['mould alone', 'envelope bag', 'with its bag']}
+          />
           <div className="field-row">
-            <TextField
-              name="data.bagging"
-              label="What was bagged, and how"
-              list={['mould alone', 'envelope bag', 'with its bag']}
-            />
             <TextField name="data.temperatureC" label="Temperature" numeric unit="°C" />
             <TextField name="data.volumeL" label="Volume under the bag" numeric unit="l" hint="if known" />
           </div>

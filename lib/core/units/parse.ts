@@ -94,6 +94,7 @@ function inRange(value: number, kind: Quantity, unit: string, text: string): Par
 function example(kind: Quantity): string {
   if (kind === 'duration') return 'for example 1 h 30 min'
   if (kind === 'length') return 'for example 12.7 mm or 1/2 in'
+  if (kind === 'temperature') return 'for example 20 °C'
   return `for example 20 ${insideUnit(kind)}`.trimEnd()
 }
 

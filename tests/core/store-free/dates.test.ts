@@ -5,6 +5,7 @@ import {
   isIsoDate,
   minutesIntoDay,
   momentOf,
+  monthWords,
   shopDay,
   shopTime,
   shortDate,
@@ -137,5 +138,14 @@ describe('minutes into the day', () => {
         before = now
       }
     }
+  })
+})
+
+describe('a time as well as it is known', () => {
+  test('a month or a day is read, other words stay as they were written', () => {
+    expect(monthWords('2023-06')).toBe('Jun 2023')
+    expect(monthWords('2023-09-08')).toBe('8 Sep 2023')
+    for (const words of ['before 2022', 'May 2024', '2024', '2023-13', ''])
+      expect(monthWords(words)).toBe(words)
   })
 })

@@ -200,6 +200,7 @@ function TitleStrip({ page: { pattern, context } }: { readonly page: PatternPage
         <small>Place</small>
         <b>{movedTo?.place || pattern.place || 'not known'}</b>
         <small>{movedTo ? `moved ${shortDate(movedTo.doneOn, context.today)}` : 'no move written'}</small>
+        <small className="paper-only">printed {shortDate(context.today, context.today)}</small>
       </div>
       <div className="stamp-field">
         <Stamp state={pattern.available ? 'can be used' : 'gone or unfit'} />

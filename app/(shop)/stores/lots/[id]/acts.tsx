@@ -25,7 +25,7 @@ export function LotActs({
 }) {
   if (lot.closedOn !== null) {
     return (
-      <div className="narrow" style={{ marginTop: 22 }}>
+      <div className="narrow no-print" style={{ marginTop: 22 }}>
         <ActionForm
           action={reopen}
           defaults={{ lotId: lot.id, version: String(lot.version) }}
@@ -40,7 +40,7 @@ export function LotActs({
   const base = () => ({ id: randomUUID(), lotId: lot.id, unit: lot.unit, doneOn: today, note: '' })
   const unit = unitWords[lot.unit]
   return (
-    <div className="lot-acts" key={moves}>
+    <div className="lot-acts no-print" key={moves}>
       <section className="rule-top">
         <h2>Take from it</h2>
         <ActionForm action={take} defaults={{ ...base(), amount: '', because: '' }} submit="Take it">

@@ -160,7 +160,7 @@ export function MoveTable({
                     {move.byName}
                   </td>
                   {mayStrike ? (
-                    <td className="beside">
+                    <td className="beside no-print">
                       {move.counts && move.kind !== 'correction' && move.entryId === null ? (
                         <Link href={`/stores/lots/${lot.id}?strike=${move.id}#strike` as Route}>
                           strike out

@@ -52,6 +52,7 @@ export default async function LotPage({ params, searchParams }: PageProps<'/stor
             </small>
             <h1>Lot {lot.lot}</h1>
             {lot.place ? <small>{lot.place}</small> : null}
+            <small className="paper-only">printed {day(today)}</small>
           </div>
           <div>
             <small>Left by the book</small>
