@@ -6,7 +6,7 @@ import type { NewLogEntry, NewPatternEntry } from '#lib/schema/log'
 import { db, type Sql } from './db'
 import { Refusal, violatedConstraint } from './errors'
 import { readEntry } from './history'
-import { takeLots } from './lot-moves'
+import { shutAgain, takeLots } from './lot-moves'
 import { holdLots } from './lots'
 import { contentHash } from './once'
 import { keepSerial } from './part-serial'
@@ -127,6 +127,12 @@ export async function appendEntry(
     throw refusalOf(error, of.mouldId === null ? 'pattern' : 'mould') ?? error
   }
   if (entry.kind === 'pull') await keepSerial(sql, actor, entry, subject.code)
+  if (entry.correctsId !== null)
+    await shutAgain(
+      sql,
+      entry.correctsId,
+      (entry.uses ?? []).map((use) => use.lotId),
+    )
   // After the entry: what an entry that is put right has taken is back in its lots by then.
   await takeLots(
     sql,

@@ -242,6 +242,28 @@ async function open(sql: postgres.TransactionSql, lot: StoredLot, on: IsoDate): 
   await sql`update stock_lot set opened_on = ${on}, version = version + 1 where id = ${lot.id} and opened_on is null`
 }
 
+/**
+ * A tin that was opened by an entry which no longer counts is as if it had not been: open since another taking, or shut.
+ * `also` names the lots that are taken from next, so that all are held in one order.
+ */
+export async function shutAgain(
+  sql: postgres.TransactionSql,
+  entryId: string,
+  also: readonly string[],
+): Promise<void> {
+  const taken = await sql<{ lotId: string }[]>`
+    select distinct lot_id as "lotId" from lot_move where entry_id = ${entryId} and kind = 'used'`
+  if (taken.length === 0) return
+  const lots = taken.map(({ lotId }) => lotId)
+  await holdLots(sql, [...new Set([...lots, ...also])])
+  await sql`
+    with left_over as (select l.id, (select min(e.done_on) from effective_move e where e.lot_id = l.id and e.kind = 'used') as opened_on
+      from stock_lot l where l.id = any(${lots}::uuid[])
+        and l.opened_on = (select min(m.done_on) from lot_move m where m.entry_id = ${entryId} and m.lot_id = l.id and m.kind = 'used'))
+    update stock_lot l set opened_on = o.opened_on, version = version + 1 from left_over o
+    where l.id = o.id and l.opened_on is distinct from o.opened_on`
+}
+
 /** The move that is to be struck out. */
 export async function readMove(
   id: string,

@@ -38,12 +38,16 @@ export async function keepSerial(
     const says = `${serial} is a part ${other.part}: ${other.code} gave it on ${other.doneOn}, and ${mouldCode} makes another part. Give another serial, or put that pull right.`
     throw new Refusal(says, { fields: { 'data.serial': `A part ${other.part} off ${other.code}` } })
   }
-  const [made] = await sql<{ id: string }[]>`
-    insert into built_part (serial, part_id)
+  // A serial that no other pull names any more, typed on the wrong mould before, is a part of this one.
+  const [kept] = await sql<{ id: string; made: boolean }[]>`
+    insert into built_part as b (serial, part_id)
     select ${serial}, own.part_id from (${makes(sql, sql`where m.id = ${pull.mouldId}`)}) own
-    on conflict (lower(btrim(serial))) do nothing returning id`
-  if (!made) return
+    on conflict (lower(btrim(serial))) do update set part_id = excluded.part_id, version = b.version + 1
+      where excluded.part_id is distinct from b.part_id and excluded.part_id is not null
+        and not exists (select 1 from part_pull p where p.serial_key = lower(btrim(${serial})) and p.id <> ${pull.id})
+    returning id, (xmax = 0) as made`
+  if (!kept) return
   await sql`
     insert into audit (by_id, by_name, act, record_kind, record_id, after)
-    values (${actor.id}, ${actor.name}, 'made', 'built-part', ${made.id}, ${sql.json({ serial, entryId: pull.id })})`
+    values (${actor.id}, ${actor.name}, ${kept.made ? 'made' : 'changed'}, 'built-part', ${kept.id}, ${sql.json({ serial, entryId: pull.id })})`
 }

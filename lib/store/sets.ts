@@ -149,7 +149,8 @@ export const freeMoulds = (): Promise<{ id: string; code: string; name: string; 
 export async function pullsOfPieces(mouldIds: readonly string[]): Promise<PullOfPiece[]> {
   return db().sql<PullOfPiece[]>`
     select p.id, p.mould_id as "mouldId", p.done_on as "doneOn", p.data ->> 'went' as went, p.cleared,
-      coalesce(nullif(lower(btrim(p.data ->> 'serial')), ''), e.group_id::text) as "partKey"
+      coalesce(nullif(lower(btrim(p.data ->> 'serial')), ''),
+        max(nullif(lower(btrim(p.data ->> 'serial')), '')) over (partition by coalesce(e.group_id, e.id)), e.group_id::text) as "partKey"
     from pull_entry p join effective_entry e on e.id = p.id
     where p.mould_id = any(${[...mouldIds]}::uuid[])
     order by p.done_on, p.day_order, p.written_at, p.id`

@@ -87,6 +87,18 @@ describe('one act on every piece of a split mould', () => {
     expect((await writeForSet(lam, pull)).written).toBe(false)
   })
 
+  test('a serial that is given later for one piece is that of the part which all gave', async () => {
+    const { setId, pieces } = await aSet(2)
+    const second = pieces[1]!
+    const pull = sent(setId, 'pull')
+    await writeForSet(lam, pull)
+    await log(second.id, 'pull', {
+      correctsId: pieceEntryId(pull.id, second.id),
+      data: { serial: randomUUID() },
+    })
+    expect(pullsOfSet(await pullsOfPieces(pieces.map(({ id }) => id)))).toHaveLength(1)
+  })
+
   test('all or none: a serial that one piece has given already stops every piece', async () => {
     const { setId, pieces } = await aSet(2)
     const serial = randomUUID()

@@ -26,6 +26,27 @@ describe('what an entry takes from the stores', () => {
     expect(await leftIn(lotId)).toBeCloseTo(1, 9)
   })
 
+  test('a tin that only an entry by mistake opened is shut again, else open since the next taking', async () => {
+    const { id } = await aMould()
+    const [lotId, other] = [await aLot(1), await aLot(1)]
+    const opened = async (lot: string) =>
+      (await db().sql`select opened_on as "on" from stock_lot where id = ${lot}`)[0]?.on as string | null
+    const uses = [{ lotId, amount: 0.1 }]
+    const slip = await log(id, 'coat', { uses, doneOn: '2024-05-02' })
+    expect(await opened(lotId)).toBe('2024-05-02')
+    await log(id, 'coat', {
+      uses: [{ lotId: other, amount: 0.1 }],
+      doneOn: '2024-05-02',
+      correctsId: slip,
+    })
+    expect(await opened(lotId)).toBeNull()
+    expect(await opened(other)).toBe('2024-05-02')
+    const again = await log(id, 'coat', { uses, doneOn: '2024-05-03' })
+    await log(id, 'coat', { uses, doneOn: '2024-05-06' })
+    await log(id, 'correction', { correctsId: again, doneOn: '2024-05-06' })
+    expect(await opened(lotId)).toBe('2024-05-06')
+  })
+
   test('more than is left, a closed lot, a lot that is not there: refused, and nothing is written', async () => {
     const { id } = await aMould()
     const [lotId, closed] = [await aLot(0.3), await aLot(5)]
@@ -134,6 +155,17 @@ describe('the serial of a part', () => {
     await log(hull.id, 'correction', { correctsId: given })
     await refusal(writeEntry(lam, entry(deck.id, 'pull', pull('N-20'))))
     await log(deck.id, 'pull', pull('N-21'))
+  })
+
+  test('typed on the wrong mould and struck out there, it is a part of the right one', async () => {
+    const [wrong, right] = [randomUUID(), randomUUID()]
+    await addPart(ada, { id: wrong, code: 'LID-1', name: 'part', note: '' })
+    await addPart(ada, { id: right, code: 'KEEL-1', name: 'part', note: '' })
+    const [lid, keel] = [await aMould({ partId: wrong }), await aMould({ partId: right })]
+    const slip = await log(lid.id, 'pull', pull('N-30'))
+    await log(lid.id, 'correction', { correctsId: slip })
+    await log(keel.id, 'pull', pull('N-30'))
+    expect(await db().sql`select part_id from built_part where serial = 'N-30'`).toEqual([{ part_id: right }])
   })
 
   test('of four who send the same serial at once, one is stored', async () => {

@@ -86,7 +86,7 @@ export function LogFormPage({
                 <Hidden name="correctsId" />
                 <Hidden name="sawVersion" />
                 <LogFields {...fields} />
-                {kind === 'note' ? <TextArea name="note" label="What is worth knowing" rows={4} /> : null}
+                {kind === 'note' ? <TextArea name="note" label="Note" rows={4} /> : null}
                 {lots}
                 <Fold
                   title={kind === 'note' ? 'Another day or time' : 'Another day or time, and a note'}
