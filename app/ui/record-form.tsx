@@ -152,6 +152,7 @@ export function RecordField({
   const shared = {
     id,
     ...register(name),
+    'aria-label': of ? `${label}, ${of}` : undefined,
     'aria-invalid': wrong ? (true as const) : undefined,
     'aria-describedby':
       [hint ? `${id}-hint` : '', wrong ? `${id}-wrong` : ''].filter(Boolean).join(' ') || undefined,
@@ -160,7 +161,6 @@ export function RecordField({
     <div className="field">
       <label htmlFor={id} className={quiet ? 'quiet' : undefined}>
         {label}
-        {of ? <span className="quiet">, {of}</span> : null}
         {unit ? <small> {unit}</small> : null}
       </label>
       {options ? (

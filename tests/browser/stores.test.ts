@@ -185,7 +185,7 @@ test('a price is typed as it is read, put right from the same day, and holds fro
   expect(await words(page.locator('#prices s'))).toBe('€125.00')
   for (const [day, price] of [
     ['2026-03-15', '–'],
-    ['2026-03-16', '€1.25'],
+    ['2026-03-16', '€1.25 / m²'],
   ] as const) {
     await page.goto(`/stores/prices?on=${day}`)
     const row = page.getByRole('row', { name: /Breather cloth W/ })
