@@ -1,5 +1,5 @@
 import 'server-only'
-import { dowelPlaces } from '#lib/core/drawing/index'
+import { dowelPlaces, type TablePoint } from '#lib/core/drawing/index'
 import type { NamedArea, NearDowel } from '#lib/core/geometry/index'
 import { entryPlace, type LogEntry } from '#lib/core/log/index'
 import { db, type Sql } from './db'
@@ -19,15 +19,8 @@ interface AreaRow {
   readonly cellMm: number
 }
 
-interface PointRow {
+interface PointRow extends TablePoint {
   readonly mouldId: string
-  readonly areaId: string | null
-  readonly tag: string
-  readonly uMm: number
-  readonly vMm: number
-  readonly diameterMm: number
-  readonly isDatum: boolean
-  readonly toleranceMm: number | null
   readonly issuedOn: string
 }
 

@@ -7,6 +7,7 @@ import { Hidden, TextField } from '../../../ui/fields'
 import { Link } from '../../../ui/link'
 import { MouldFields, mouldLabels } from '../../../ui/mould-fields'
 import { AddTies, mouldChoices } from '../../../ui/mould-form'
+import { NotYours } from '../../../ui/not-yours'
 import { addressOf } from '../../../ui/page-address'
 import { add } from '../actions'
 import '../mould-form.css'
@@ -15,7 +16,7 @@ export const metadata: Metadata = { title: 'Add a mould' }
 
 export default async function NewMouldPage({ searchParams }: PageProps<'/moulds/new'>) {
   const actor = await requireActor(addressOf('/moulds/new', await searchParams))
-  if (actor.role !== 'lead') return <p className="empty">A lead adds moulds.</p>
+  if (actor.role !== 'lead') return <NotYours>A lead adds moulds.</NotYours>
   const query = await searchParams
   const chosen = (name: string) => (typeof query[name] === 'string' ? query[name] : '')
   const { today } = await readSettings(actor, {})

@@ -18,6 +18,7 @@ import { ActionForm } from '../../../ui/action-form'
 import { CantBeMadeAgain } from '../../../ui/cant-be-made-again'
 import { ChoiceField, Hidden, SelectField, TextArea, TextField } from '../../../ui/fields'
 import { Link } from '../../../ui/link'
+import { NotYours } from '../../../ui/not-yours'
 import { addressOf } from '../../../ui/page-address'
 import { Pages } from '../../../ui/pages'
 import { type DrawnOnAreas, OpeningFields } from '../../../ui/patch-opening'
@@ -37,7 +38,7 @@ export default async function NewPatchPage({ searchParams }: PageProps<'/patches
   const actor = await requireActor(addressOf('/patches/new', await searchParams))
   const query = await searchParams
   const one = (value: string | string[] | undefined) => (typeof value === 'string' ? value : '')
-  if (actor.role !== 'lead') return <p className="empty">A lead plans patches. Everybody reads them.</p>
+  if (actor.role !== 'lead') return <NotYours>A lead plans patches. Everybody reads them.</NotYours>
   if (!one(query.mould)) return <ChooseMould actor={actor} query={query} />
   const page = await found(readMouldPage(actor, { code: one(query.mould) }))
   if (!page) notFound()
@@ -243,13 +244,22 @@ async function ChooseMould({ actor, query }: { readonly actor: SignedIn; readonl
         ) : null}
       </p>
       {rows.length === 0 ? (
-        <p className="empty">
-          {total === 0
-            ? 'There is no mould yet.'
-            : matching === 0
-              ? 'No mould fits; a retired one takes no patch.'
-              : 'There is no such page.'}
-        </p>
+        <div className="empty">
+          <p>
+            {total === 0
+              ? 'There is no mould yet; a patch is planned on the face of one.'
+              : matching === 0
+                ? 'No mould fits; a retired one takes no patch.'
+                : 'There is no such page.'}
+          </p>
+          {total === 0 ? (
+            <p className="acts">
+              <Link className="btn primary" href={'/moulds/new' as Route}>
+                Add the first mould
+              </Link>
+            </p>
+          ) : null}
+        </div>
       ) : (
         <table className="lines">
           <tbody>

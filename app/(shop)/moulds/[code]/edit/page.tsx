@@ -10,6 +10,7 @@ import { Hidden } from '../../../../ui/fields'
 import { Link } from '../../../../ui/link'
 import { MouldFields, mouldLabels } from '../../../../ui/mould-fields'
 import { AddTies, mouldChoices, wordsOf } from '../../../../ui/mould-form'
+import { NotYours } from '../../../../ui/not-yours'
 import { addressOf } from '../../../../ui/page-address'
 import { change } from '../../actions'
 import '../../mould-form.css'
@@ -21,7 +22,7 @@ export default async function EditMouldPage({ params, searchParams }: PageProps<
   const code = decodeURIComponent((await params).code)
   const page = await found(readMouldPage(actor, { code }))
   if (!page) notFound()
-  if (actor.role !== 'lead') return <p className="empty">A lead changes moulds.</p>
+  if (actor.role !== 'lead') return <NotYours>A lead changes moulds.</NotYours>
   const query = await searchParams
   const choices = await mouldChoices(actor)
   const { mould } = page

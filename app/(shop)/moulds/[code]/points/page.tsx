@@ -8,6 +8,7 @@ import { readMouldPage } from '#lib/services/moulds'
 import { found } from '#lib/web/page'
 import { requireActor } from '#lib/web/session'
 import { Link } from '../../../../ui/link'
+import { NotYours } from '../../../../ui/not-yours'
 import { PointsEditor } from '../../../../ui/points-editor'
 import { HeadOut } from '../../../../ui/table-out'
 import { saveIssue } from './actions'
@@ -20,7 +21,7 @@ export default async function PointsPage({ params }: PageProps<'/moulds/[code]/p
   const code = decodeURIComponent((await params).code)
   const page = await found(readMouldPage(actor, { code }))
   if (!page) notFound()
-  if (actor.role !== 'lead') return <p className="empty">A lead issues locating points.</p>
+  if (actor.role !== 'lead') return <NotYours>A lead issues locating points.</NotYours>
   const { mould, points, areas, context } = page
   const nameOf = (areaId: string | null) => areas.find((area) => area.id === areaId)?.name ?? ''
   return (
