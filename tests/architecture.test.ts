@@ -69,7 +69,10 @@ test('the reading of sources finds what there is', () => {
 describe('the core', () => {
   const core = within('lib/core/')
   /** Numeric libraries, each behind one file of ours. */
-  const numeric: Readonly<Record<string, string>> = { 'clipper2-ts': 'lib/core/geometry/clipping.ts' }
+  const numeric: Readonly<Record<string, string>> = {
+    'clipper2-ts': 'lib/core/geometry/clipping.ts',
+    'ml-matrix': 'lib/core/laminate/plate/matrix.ts',
+  }
 
   test('imports only the core, and named numeric libraries behind one file each', () => {
     expect(

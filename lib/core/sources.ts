@@ -79,6 +79,27 @@ export const sources = {
     where: 'textbook',
     kind: 'published',
   },
+  'gere-mechanics': {
+    title: 'J. M. Gere and S. P. Timoshenko, Mechanics of Materials (stresses on inclined planes)',
+    where: 'textbook',
+    kind: 'published',
+  },
+  'shigley-design': {
+    title:
+      'J. E. Shigley, Mechanical Engineering Design, section 9-9 (double lap with mismatch of expansion)',
+    where: 'textbook',
+    kind: 'published',
+  },
+  volkersen: {
+    title: 'O. Volkersen, shear lag of a single lap',
+    where: 'from memory of the textbook form',
+    kind: 'memory',
+  },
+  'hart-smith': {
+    title: 'L. J. Hart-Smith, NASA CR-112235, adhesive-bonded double-lap joints',
+    where: 'from memory; derived anew from an energy integral',
+    kind: 'memory',
+  },
   'tooling-prepreg-practice': {
     title: 'Laying tooling prepreg: debulk after ply 1, about every third, and after the last',
     where: 'azom.com, article 10210',

@@ -78,11 +78,12 @@ function start(flags: readonly string[] = [], env: Readonly<Record<string, strin
   return { child, said: () => said }
 }
 
+/** What it says once it runs; what took long on the way there is another matter. */
 async function up(one: Start): Promise<string> {
   const settled = () => /Ctrl-C stops it/.test(one.said()) || one.child.exitCode !== null
   await waitUntil(settled, 60_000)
   expect(one.said()).toMatch(/Mouldwright is running at/)
-  return one.said()
+  return one.said().slice(one.said().indexOf('Mouldwright is running at'))
 }
 
 async function end(one: Start): Promise<string> {

@@ -2,6 +2,7 @@ import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { logRequest, setLogRequest } from '#lib/schema/log-request'
+import { JoinRequest, PlateRequest } from '#lib/schema/mechanics'
 import { OffsetRequest, OutlineRequest, PatchInputSchema } from '#lib/schema/patch'
 import { openApi } from '#lib/web/openapi'
 import { GET } from '../../app/api/v1/openapi.json/route'
@@ -201,6 +202,8 @@ describe('examples', () => {
     '#/components/schemas/OutlineRequest': OutlineRequest,
     '#/components/schemas/PatchRequest': PatchInputSchema,
     '#/components/schemas/OffsetRequest': OffsetRequest,
+    '#/components/schemas/PlateRequest': PlateRequest,
+    '#/components/schemas/JoinRequest': JoinRequest,
     '#/components/schemas/LogRequest': logRequest({}),
     '#/components/schemas/SetLogRequest': setLogRequest({}),
   }

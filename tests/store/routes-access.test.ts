@@ -4,8 +4,10 @@ import { HealthAnswer } from '#lib/schema/answers/mould'
 import { auth } from '#lib/store/auth'
 import { closeDatabase, db } from '#lib/store/db'
 import * as health from '../../app/api/health/route'
+import * as joinRoute from '../../app/api/v1/compute/join/route'
 import * as offsetRoute from '../../app/api/v1/compute/offset/route'
 import * as patchRoute from '../../app/api/v1/compute/patch/route'
+import * as plateRoute from '../../app/api/v1/compute/plate/route'
 import * as logRoute from '../../app/api/v1/moulds/[code]/log/route'
 import * as mouldRoute from '../../app/api/v1/moulds/[code]/route'
 import * as mouldsRoute from '../../app/api/v1/moulds/route'
@@ -24,6 +26,8 @@ describe('who may call', () => {
     ['POST log', (sent) => logRoute.POST(post('/api/v1/moulds/X/log', {}, sent), at('X'))],
     ['POST patch', (sent) => patchRoute.POST(post('/api/v1/compute/patch', {}, sent))],
     ['POST offset', (sent) => offsetRoute.POST(post('/api/v1/compute/offset', {}, sent))],
+    ['POST plate', (sent) => plateRoute.POST(post('/api/v1/compute/plate', {}, sent))],
+    ['POST join', (sent) => joinRoute.POST(post('/api/v1/compute/join', {}, sent))],
     ['POST outline', (sent) => outlineRoute.POST(post('/api/v1/read/outline', {}, sent))],
   ]
 

@@ -1,6 +1,7 @@
 import 'server-only'
 import type * as z from 'zod'
 import type { LogRequest } from '#lib/schema/log-request'
+import type { JoinRequest, PlateRequest } from '#lib/schema/mechanics'
 import type { OffsetRequest, OutlineRequest, PatchInputSchema } from '#lib/schema/patch'
 
 /** Invented figures that the routes take as they stand. */
@@ -53,6 +54,30 @@ export const patchExample: z.input<typeof PatchInputSchema> = {
     dowels: [{ tag: 'D02', at: [40, 25], diameterMm: 8, bushDiameterMm: 20, through: true }],
     grid: { originMm: [-400, 300], cellMm: 50 },
   },
+}
+
+/** The stack of a textbook example: 0, 90, 0 of graphite and epoxy, 5 mm each. */
+export const plateExample: z.input<typeof PlateRequest> = {
+  layers: [0, 90, 0].map((directionDeg) => ({
+    lamina: {
+      e1MPa: 181_000,
+      e2MPa: 10_300,
+      g12MPa: 7170,
+      nu12: 0.28,
+      alpha1PerK: 0.02e-6,
+      alpha2PerK: 22.5e-6,
+    },
+    directionDeg,
+    thicknessMm: 5,
+  })),
+  changeK: -75,
+}
+
+export const joinExample: z.input<typeof JoinRequest> = {
+  kind: 'scarf',
+  pullMPa: 400,
+  ratio: 20,
+  allowedShearMPa: 20,
 }
 
 export const offsetExample: z.input<typeof OffsetRequest> = {

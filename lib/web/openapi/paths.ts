@@ -2,7 +2,15 @@ import 'server-only'
 import { mouldStates } from '#lib/core/log/index'
 import { hitKinds, longestAsked } from '#lib/core/search/index'
 import { rackSorts } from '#lib/schema/rack'
-import { coatExample, offsetExample, outlineExample, patchExample, pullExample } from './examples'
+import {
+  coatExample,
+  joinExample,
+  offsetExample,
+  outlineExample,
+  patchExample,
+  plateExample,
+  pullExample,
+} from './examples'
 import { refTo, type SchemaName } from './schemas'
 
 const json = (name: SchemaName, examples: Readonly<Record<string, unknown>> = {}) => ({
@@ -107,6 +115,36 @@ export const paths = {
       requestBody: { required: true, content: json('OffsetRequest', { rectangle: offsetExample }) },
       responses: {
         '200': answers('The regions for each growth', 'Offsets'),
+        ...body,
+        ...unprocessable,
+        ...signedIn,
+      },
+    },
+  },
+  '/api/v1/compute/plate': {
+    post: {
+      operationId: 'computePlate',
+      tags: ['compute'],
+      summary:
+        'Stiffness A, B and D of a stack, its constants, expansion and warp by classical laminate theory; keeps nothing',
+      requestBody: { required: true, content: json('PlateRequest', { textbook: plateExample }) },
+      responses: {
+        '200': answers('Figures with their working', 'Plate'),
+        ...body,
+        ...unprocessable,
+        ...signedIn,
+      },
+    },
+  },
+  '/api/v1/compute/join': {
+    post: {
+      operationId: 'computeJoin',
+      tags: ['compute'],
+      summary:
+        'Stresses of a scarf, of steps or of a lap by elementary methods: a screen, never an approval; keeps nothing',
+      requestBody: { required: true, content: json('JoinRequest', { scarf: joinExample }) },
+      responses: {
+        '200': answers('Figures with their working', 'Join'),
         ...body,
         ...unprocessable,
         ...signedIn,

@@ -1,5 +1,6 @@
 import 'server-only'
 import * as z from 'zod'
+import { JoinAnswer, PlateAnswer } from '#lib/schema/answers/mechanics'
 import {
   EntryAnswer,
   HealthAnswer,
@@ -14,6 +15,7 @@ import { AddedPictureAnswer, PictureAnswer, PictureListAnswer } from '#lib/schem
 import { HitAnswer, SearchAnswerSchema } from '#lib/schema/answers/search'
 import { FindingAnswer, ProblemAnswer, RegionAnswer, WorkingAnswer } from '#lib/schema/answers/shared'
 import { logRequest, setLogRequest } from '#lib/schema/log-request'
+import { JoinRequest, PlateRequest } from '#lib/schema/mechanics'
 import { OffsetRequest, OutlineRequest, PatchInputSchema } from '#lib/schema/patch'
 
 /** What is sent, in numbers with the unit in the name: never the text of a form. */
@@ -21,6 +23,8 @@ const sent = {
   OutlineRequest,
   PatchRequest: PatchInputSchema,
   OffsetRequest,
+  PlateRequest,
+  JoinRequest,
   LogRequest: logRequest({}),
   SetLogRequest: setLogRequest({}),
 } as const
@@ -32,6 +36,8 @@ const answered = {
   Problem: ProblemAnswer,
   Outline: OutlineAnswer,
   Offsets: OffsetAnswer,
+  Plate: PlateAnswer,
+  Join: JoinAnswer,
   Patch: PatchAnswer,
   MouldList: MouldListAnswer,
   Mould: MouldAnswer,

@@ -1,0 +1,7 @@
+import { computePlate } from '#lib/services/mechanics'
+import { readJson } from '#lib/web/body'
+import { serve } from '#lib/web/route'
+
+export function POST(request: Request): Promise<Response> {
+  return serve(request, computePlate, () => readJson(request))
+}
