@@ -71,7 +71,7 @@ describe('the core', () => {
   /** Numeric libraries, each behind one file of ours. */
   const numeric: Readonly<Record<string, string>> = {
     'clipper2-ts': 'lib/core/geometry/clipping.ts',
-    'ml-matrix': 'lib/core/laminate/plate/matrix.ts',
+    'ml-matrix': 'lib/core/linear-algebra.ts',
   }
 
   test('imports only the core, and named numeric libraries behind one file each', () => {

@@ -74,6 +74,11 @@ export const sources = {
     where: 'textbook',
     kind: 'published',
   },
+  'hartley-zisserman': {
+    title: 'R. Hartley and A. Zisserman, Multiple View Geometry in Computer Vision, chapters 4 and 5',
+    where: 'textbook',
+    kind: 'published',
+  },
   crawford: {
     title: 'R. J. Crawford, Plastics Engineering, chapter 3',
     where: 'textbook',

@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { HomographyRequest } from '#lib/schema/homography'
 import { logRequest, setLogRequest } from '#lib/schema/log-request'
 import { JoinRequest, PlateRequest } from '#lib/schema/mechanics'
 import { OffsetRequest, OutlineRequest, PatchInputSchema } from '#lib/schema/patch'
@@ -202,6 +203,7 @@ describe('examples', () => {
     '#/components/schemas/OutlineRequest': OutlineRequest,
     '#/components/schemas/PatchRequest': PatchInputSchema,
     '#/components/schemas/OffsetRequest': OffsetRequest,
+    '#/components/schemas/HomographyRequest': HomographyRequest,
     '#/components/schemas/PlateRequest': PlateRequest,
     '#/components/schemas/JoinRequest': JoinRequest,
     '#/components/schemas/LogRequest': logRequest({}),

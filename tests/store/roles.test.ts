@@ -45,6 +45,7 @@ const expected: Readonly<Record<string, readonly Role[]>> = {
   'built-parts.since-patch': everyone,
   'demo.contents': lead,
   'demo.leave': lead,
+  'homography.compute': everyone,
   'log.find': everyone,
   'log.history': everyone,
   'log.latest': everyone,

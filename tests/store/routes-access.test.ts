@@ -4,6 +4,7 @@ import { HealthAnswer } from '#lib/schema/answers/mould'
 import { auth } from '#lib/store/auth'
 import { closeDatabase, db } from '#lib/store/db'
 import * as health from '../../app/api/health/route'
+import * as homographyRoute from '../../app/api/v1/compute/homography/route'
 import * as joinRoute from '../../app/api/v1/compute/join/route'
 import * as offsetRoute from '../../app/api/v1/compute/offset/route'
 import * as patchRoute from '../../app/api/v1/compute/patch/route'
@@ -26,6 +27,7 @@ describe('who may call', () => {
     ['POST log', (sent) => logRoute.POST(post('/api/v1/moulds/X/log', {}, sent), at('X'))],
     ['POST patch', (sent) => patchRoute.POST(post('/api/v1/compute/patch', {}, sent))],
     ['POST offset', (sent) => offsetRoute.POST(post('/api/v1/compute/offset', {}, sent))],
+    ['POST homography', (sent) => homographyRoute.POST(post('/api/v1/compute/homography', {}, sent))],
     ['POST plate', (sent) => plateRoute.POST(post('/api/v1/compute/plate', {}, sent))],
     ['POST join', (sent) => joinRoute.POST(post('/api/v1/compute/join', {}, sent))],
     ['POST outline', (sent) => outlineRoute.POST(post('/api/v1/read/outline', {}, sent))],

@@ -1,5 +1,6 @@
 import 'server-only'
 import type * as z from 'zod'
+import type { HomographyRequest } from '#lib/schema/homography'
 import type { LogRequest } from '#lib/schema/log-request'
 import type { JoinRequest, PlateRequest } from '#lib/schema/mechanics'
 import type { OffsetRequest, OutlineRequest, PatchInputSchema } from '#lib/schema/patch'
@@ -88,6 +89,25 @@ export const offsetExample: z.input<typeof OffsetRequest> = {
     [0, 50],
   ],
   growMm: [12.7, 25.4, -5],
+}
+
+export const homographyExample: z.input<typeof HomographyRequest> = {
+  marks: [
+    { tag: 'D01', atPx: [920, 2348], atMm: [0, 0] },
+    { tag: 'D02', atPx: [3255, 2122], atMm: [400, 0] },
+    { tag: 'D03', atPx: [2872, 859], atMm: [400, 300] },
+    { tag: 'D04', atPx: [988, 1007], atMm: [0, 300] },
+    { tag: 'D05', atPx: [2016, 1513], atMm: [200, 150] },
+    { tag: 'D06', atPx: [2110, 2230], atMm: [200, 0] },
+  ],
+  outlinePx: [
+    [1611, 1820],
+    [2484, 1741],
+    [2383, 1233],
+    [1581, 1299],
+  ],
+  placesMm: [[200, 300]],
+  curvature: { kind: 'single', radiusMm: 4000 },
 }
 
 export const pullExample: Partial<LogRequest> = {

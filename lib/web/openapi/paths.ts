@@ -4,6 +4,7 @@ import { hitKinds, longestAsked } from '#lib/core/search/index'
 import { rackSorts } from '#lib/schema/rack'
 import {
   coatExample,
+  homographyExample,
   joinExample,
   offsetExample,
   outlineExample,
@@ -117,6 +118,24 @@ export const paths = {
         '200': answers('The regions for each growth', 'Offsets'),
         ...body,
         ...unprocessable,
+        ...signedIn,
+      },
+    },
+  },
+  '/api/v1/compute/homography': {
+    post: {
+      operationId: 'computeHomography',
+      tags: ['compute'],
+      summary: 'Places on the face what was traced in a photo, by marks of known place; keeps nothing',
+      description:
+        'At least four marks, of which no three should lie in a line. Pixels run to the right and downwards from the upper left corner, u and v in mm as on the face. The face is taken for a plane, and what the lens bends is not taken out. Points are placed one by one: straight edges stay straight, an arc is joined by chords between the points that were sent (within 0.01 mm when they are no farther apart than the square root of 0.08 times the radius in mm).',
+      requestBody: { required: true, content: json('HomographyRequest', { opening: homographyExample }) },
+      responses: {
+        '200': answers('The homography, residuals, outline on the face, findings, working', 'Homography'),
+        ...body,
+        '422': refused(
+          'The input is refused, or the marks give no answer: `detail` is the reason, `findings` tell more',
+        ),
         ...signedIn,
       },
     },

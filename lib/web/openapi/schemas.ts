@@ -1,5 +1,6 @@
 import 'server-only'
 import * as z from 'zod'
+import { HomographyAnswer } from '#lib/schema/answers/homography'
 import { JoinAnswer, PlateAnswer } from '#lib/schema/answers/mechanics'
 import {
   EntryAnswer,
@@ -14,6 +15,7 @@ import { PatchAnswer } from '#lib/schema/answers/patch'
 import { AddedPictureAnswer, PictureAnswer, PictureListAnswer } from '#lib/schema/answers/picture'
 import { HitAnswer, SearchAnswerSchema } from '#lib/schema/answers/search'
 import { FindingAnswer, ProblemAnswer, RegionAnswer, WorkingAnswer } from '#lib/schema/answers/shared'
+import { HomographyRequest } from '#lib/schema/homography'
 import { logRequest, setLogRequest } from '#lib/schema/log-request'
 import { JoinRequest, PlateRequest } from '#lib/schema/mechanics'
 import { OffsetRequest, OutlineRequest, PatchInputSchema } from '#lib/schema/patch'
@@ -23,6 +25,7 @@ const sent = {
   OutlineRequest,
   PatchRequest: PatchInputSchema,
   OffsetRequest,
+  HomographyRequest,
   PlateRequest,
   JoinRequest,
   LogRequest: logRequest({}),
@@ -36,6 +39,7 @@ const answered = {
   Problem: ProblemAnswer,
   Outline: OutlineAnswer,
   Offsets: OffsetAnswer,
+  Homography: HomographyAnswer,
   Plate: PlateAnswer,
   Join: JoinAnswer,
   Patch: PatchAnswer,

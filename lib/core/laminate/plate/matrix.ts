@@ -1,6 +1,6 @@
-import { inverse, Matrix } from 'ml-matrix'
+import { inverseOf } from '../../linear-algebra'
 
-/** The only place that knows the library of matrices. Rows of three, in the order u, v, shear. */
+/** Rows of three, in the order u, v, shear. */
 export type Row3 = readonly [number, number, number]
 export type Matrix3 = readonly [Row3, Row3, Row3]
 
@@ -19,22 +19,14 @@ export function inverseOfBlocks({ a, b, c, d }: Blocks): Blocks {
   // Forces are far larger than moments per millimetre: scaled to one size, the inverse keeps its digits.
   const scale = Math.sqrt(Math.abs(trace(d) / trace(a))) || 1
   const size = [1, 1, 1, scale, scale, scale]
-  const scaled = new Matrix([...top, ...bottom]).mulColumnVector(size.map((x) => 1 / x))
-  scaled.mulRowVector(size.map((x) => 1 / x))
-  let inverted: Matrix
-  try {
-    inverted = inverse(scaled)
-  } catch {
-    throw new RangeError('the stiffness matrix has no inverse')
-  }
-  inverted.mulColumnVector(size.map((x) => 1 / x))
-  inverted.mulRowVector(size.map((x) => 1 / x))
+  const scaled = (rows: readonly (readonly number[])[]) =>
+    rows.map((row, i) => row.map((value, j) => value / size[i]! / size[j]!))
+  const inverted = scaled(inverseOf(scaled([...top, ...bottom])))
   const block = (row: number, column: number): Matrix3 => {
-    const line = (index: number): Row3 => [
-      inverted.get(row + index, column),
-      inverted.get(row + index, column + 1),
-      inverted.get(row + index, column + 2),
-    ]
+    const line = (index: number): Row3 => {
+      const values = inverted[row + index]!
+      return [values[column]!, values[column + 1]!, values[column + 2]!]
+    }
     return [line(0), line(1), line(2)]
   }
   return { a: block(0, 0), b: block(0, 3), c: block(3, 0), d: block(3, 3) }
