@@ -11,15 +11,30 @@ export interface DxfEntity {
 export interface DxfContents {
   /** Header variables by name ("$INSUNITS"), the first value of each. */
   readonly header: ReadonlyMap<string, Tag>
+  /** Records of the tables, of all kinds one after the other: LAYER among them. */
+  readonly tables: readonly DxfEntity[]
+  /** BLOCK, what it holds, ENDBLK, and so on. */
+  readonly blocks: readonly DxfEntity[]
   readonly entities: readonly DxfEntity[]
   /** False when the mark EOF is missing, though all that was drawn is there. */
   readonly ended: boolean
 }
 
-/** Header and drawn entities; other sections are passed over. Throws Refused where the file is damaged. */
+interface Growing {
+  readonly type: string
+  readonly line: number
+  readonly tags: Tag[]
+}
+
+/** Header, tables, blocks and drawn entities; other sections are passed over. Throws Refused where the file is damaged. */
 export function dxfContents(text: string): DxfContents {
   const header = new Map<string, Tag>()
-  const entities: { type: string; line: number; tags: Tag[] }[] = []
+  const [tables, blocks, entities]: [Growing[], Growing[], Growing[]] = [[], [], []]
+  const records = new Map([
+    ['TABLES', tables],
+    ['BLOCKS', blocks],
+    ['ENTITIES', entities],
+  ])
   let section: string | null = null
   let naming = false
   let variable: string | null = null
@@ -31,7 +46,7 @@ export function dxfContents(text: string): DxfContents {
       naming = false
     } else if (tag.code === 0 && tag.value === 'EOF') {
       if (section !== null) throw brokenOff(tag.line)
-      return { header, entities, ended: true }
+      return { header, tables, blocks, entities, ended: true }
     } else if (section === null) {
       assertSectionBegins(tag)
       naming = true
@@ -40,13 +55,15 @@ export function dxfContents(text: string): DxfContents {
     } else if (section === 'HEADER') {
       if (tag.code === 9) variable = tag.value.toUpperCase()
       else if (variable !== null && !header.has(variable)) header.set(variable, tag)
-    } else if (section === 'ENTITIES') {
-      if (tag.code === 0) entities.push({ type: tag.value.toUpperCase(), line: tag.line, tags: [] })
-      else entityOf(entities, tag).tags.push(tag)
+    } else {
+      const found = records.get(section)
+      if (found === undefined) continue
+      if (tag.code === 0) found.push({ type: tag.value.toUpperCase(), line: tag.line, tags: [] })
+      else entityOf(found, tag).tags.push(tag)
     }
   }
   if (section !== null && section !== 'OBJECTS') throw brokenOff(lastLine)
-  return { header, entities, ended: false }
+  return { header, tables, blocks, entities, ended: false }
 }
 
 function sectionName(tag: Tag): string {

@@ -1,75 +1,36 @@
 import type { Finding } from '#lib/core/result'
 import type { DxfEntity } from './dxf-sections'
-import { layerOf, realOr } from './dxf-values'
+import { hindrance } from './dxf-treatment'
+import { layerOf } from './dxf-values'
 import { lineName, note, stop } from './finding'
 import { mostOfAKind } from './limits'
 
-/** read: part of the outline; lettering: never part of one; nothing: draws nothing; sheet: on a sheet of the layout. */
-export type Treatment = 'read' | 'lettering' | 'nothing' | 'sheet' | 'unread'
-
-const read = new Set(['LINE', 'ARC', 'CIRCLE', 'LWPOLYLINE', 'POLYLINE'])
-
-const nothing = new Set(['VIEWPORT', 'VERTEX', 'SEQEND', 'ATTRIB'])
-
-/** Lettering, measures, pictures and construction lines without ends. */
-const lettering = new Set([
-  'TEXT',
-  'MTEXT',
-  'RTEXT',
-  'ATTDEF',
-  'DIMENSION',
-  'ARC_DIMENSION',
-  'LARGE_RADIAL_DIMENSION',
-  'POINT',
-  'LEADER',
-  'MLEADER',
-  'MULTILEADER',
-  'TOLERANCE',
-  'XLINE',
-  'RAY',
-  'IMAGE',
-  'WIPEOUT',
-  'ACAD_TABLE',
-  'OLEFRAME',
-  'OLE2FRAME',
-  'PDFUNDERLAY',
-  'DGNUNDERLAY',
-  'DWFUNDERLAY',
-])
+/** What lies on layers that are read, but is not read itself. */
+export interface LeftOut {
+  readonly unread: ReadonlySet<DxfEntity>
+  readonly lettering: ReadonlySet<DxfEntity>
+  readonly sheet: ReadonlySet<DxfEntity>
+  readonly invisible: ReadonlySet<DxfEntity>
+}
 
 const convert = 'In the drawing program convert it to a polyline with arcs, then save the DXF again.'
 
 const cures: Readonly<Record<string, string>> = {
-  INSERT: 'In the drawing program explode the block into lines, arcs and polylines, then save the DXF again.',
   HATCH:
     'In the drawing program delete the hatch and keep its boundary as a polyline, then save the DXF again.',
-  SPLINE: convert,
-  ELLIPSE: convert,
   HELIX: convert,
 }
 
 const otherwise =
   'In the drawing program explode it or convert it to a polyline with arcs, or delete it, then save the DXF again.'
 
-const turned =
-  'In the drawing program explode it in the world axes, seen from its front, then save the DXF again.'
-
-export function treatment(entity: DxfEntity): Treatment {
-  if (nothing.has(entity.type)) return 'nothing'
-  if (realOr(entity, 67, 0) === 1) return 'sheet'
-  if (lettering.has(entity.type)) return 'lettering'
-  return read.has(entity.type) && turnedAway(entity) === null && !isMesh(entity) ? 'read' : 'unread'
-}
-
 /** What was left out, with its count: notices for lettering, refusals for what could be part of the outline. */
-export function leftOut(entities: readonly DxfEntity[]): readonly Finding[] {
-  const unread = groups(entities.filter((each) => treatment(each) === 'unread'))
-  const left = groups(entities.filter((each) => treatment(each) === 'lettering'))
-  const sheet = entities.filter((each) => treatment(each) === 'sheet')
+export function leftOut({ unread, lettering, sheet, invisible }: LeftOut): readonly Finding[] {
   return [
-    ...[...unread].slice(0, mostOfAKind).map(([name, found]) => notRead(name, found)),
-    ...(left.size === 0 ? [] : [lettered(left)]),
-    ...(sheet.length === 0 ? [] : [onSheet(sheet)]),
+    ...[...groups(unread)].slice(0, mostOfAKind).map(([name, found]) => notRead(name, found)),
+    ...(lettering.size === 0 ? [] : [lettered(lettering)]),
+    ...(sheet.size === 0 ? [] : [aside('sheet-left-out', sheet, 'on a sheet of the layout (paper space)')]),
+    ...(invisible.size === 0 ? [] : [aside('invisible-left-out', invisible, 'but marked as not shown')]),
   ]
 }
 
@@ -80,29 +41,35 @@ function notRead(name: string, found: readonly DxfEntity[]): Finding {
     'entity-not-read',
     `The drawing holds ${found.length} ${name} on layer ${layers}, which can be part of the outline and is not read in this version.`,
     lineName(first!.line),
-    turnedAway(first!) === null ? (cures[first!.type] ?? otherwise) : turned,
+    cureOf(first!),
     { count: found.length, line: first!.line },
   )
 }
 
-function lettered(left: ReadonlyMap<string, readonly DxfEntity[]>): Finding {
-  const names = [...left].map(([name, found]) => `${found.length} ${name}`)
-  const count = [...left.values()].reduce((sum, found) => sum + found.length, 0)
+function cureOf(entity: DxfEntity): string {
+  const why = hindrance(entity)
+  if (why === 'tilted') {
+    return 'In the drawing program explode it in the world axes, seen from its front, then save the DXF again.'
+  }
+  if (why === 'fit-points') {
+    return 'The file does not say how the curve runs between its points: in the drawing program convert it to control points, or to a polyline with arcs, then save the DXF again.'
+  }
+  return cures[entity.type] ?? otherwise
+}
+
+function lettered(lettering: ReadonlySet<DxfEntity>): Finding {
+  const names = [...groups(lettering)].map(([name, found]) => `${found.length} ${name}`)
   return note('lettering-left-out', `Left out, as no part of an outline: ${names.join(', ')}.`, null, {
-    count,
+    count: lettering.size,
   })
 }
 
-function onSheet(sheet: readonly DxfEntity[]): Finding {
-  return note(
-    'sheet-left-out',
-    `Left out: ${sheet.length} drawn on a sheet of the layout (paper space), not in the model.`,
-    lineName(sheet[0]!.line),
-    { count: sheet.length },
-  )
+function aside(code: string, found: ReadonlySet<DxfEntity>, where: string): Finding {
+  const [first] = found
+  return note(code, `Left out: ${found.size} drawn ${where}.`, lineName(first!.line), { count: found.size })
 }
 
-function groups(entities: readonly DxfEntity[]): ReadonlyMap<string, readonly DxfEntity[]> {
+function groups(entities: ReadonlySet<DxfEntity>): ReadonlyMap<string, readonly DxfEntity[]> {
   const found = new Map<string, DxfEntity[]>()
   for (const entity of entities) {
     const name = nameOf(entity)
@@ -113,23 +80,13 @@ function groups(entities: readonly DxfEntity[]): ReadonlyMap<string, readonly Dx
   return found
 }
 
+const reasons = {
+  kind: '',
+  mesh: ' as a mesh',
+  tilted: ' in a tilted plane',
+  'fit-points': ' given by fit points alone',
+} as const
+
 function nameOf(entity: DxfEntity): string {
-  if (!read.has(entity.type)) return entity.type.slice(0, 40)
-  return `${entity.type} ${isMesh(entity) ? 'as a mesh' : turnedAway(entity)}`
-}
-
-/**
- * How an entity's own plane is turned against x and y of the drawing; null when it is not. A line's ends are always
- * given in the drawing's own axes, so it is never turned.
- */
-function turnedAway(entity: DxfEntity): 'with mirrored extrusion' | 'in a tilted plane' | null {
-  if (entity.type === 'LINE' || !read.has(entity.type)) return null
-  const [x, y, z] = [realOr(entity, 210, 0), realOr(entity, 220, 0), realOr(entity, 230, 1)]
-  const level = Math.hypot(x, y) <= 1e-6 * Math.abs(z)
-  if (level && z > 0) return null
-  return level && z < 0 ? 'with mirrored extrusion' : 'in a tilted plane'
-}
-
-function isMesh(entity: DxfEntity): boolean {
-  return entity.type === 'POLYLINE' && (realOr(entity, 70, 0) & (16 | 64)) !== 0
+  return `${entity.type.slice(0, 40)}${reasons[hindrance(entity) ?? 'kind']}`
 }

@@ -3,6 +3,7 @@ export { readLoops, readOutline } from './read-outline'
 export type {
   ChosenUnit,
   FileUnit,
+  LayerFound,
   LoopReading,
   OutlineFile,
   OutlineReading,

@@ -28,6 +28,7 @@ export function judge(drawing: Drawing): OutlineReading {
     unit: drawing.unit,
     loops: judged.loops,
     dropped: drawing.dropped,
+    ...(drawing.layers === undefined ? {} : { layers: drawing.layers }),
     findings: [...all, ...said],
   }
 }

@@ -22,3 +22,9 @@ export const largestMm = 20_000
 
 /** How many findings of one kind are written out; the rest is counted. */
 export const mostOfAKind = 20
+
+/** INSERT within block within block; drawings nest two or three deep. */
+export const mostNested = 16
+
+/** Pieces that all blocks together come to once they are placed, copies of arrays included. */
+export const mostPlaced = 100_000

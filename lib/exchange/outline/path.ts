@@ -27,7 +27,7 @@ export interface Edge {
 }
 
 /** Edges in drawn order; a closed path's last one leads back to its first corner. */
-export function edgesOfPath({ vertices, closed }: Path): readonly Edge[] {
+export function edgesOfPath({ vertices, closed }: Pick<Path, 'vertices' | 'closed'>): readonly Edge[] {
   const count = closed ? vertices.length : vertices.length - 1
   return vertices.slice(0, count).map(({ at, bulge }, index) => {
     return { from: at, to: vertices[(index + 1) % vertices.length]!.at, bulge }

@@ -8,7 +8,7 @@ import { sniff } from './sniff'
 import { readSvg } from './svg'
 import type { OutlineFile, OutlineReading } from './types'
 
-const readers = { dxf: readDxf, svg: readSvg, json: readJsonOutline, coordinates: readCoordinates } as const
+const readers = { svg: readSvg, json: readJsonOutline, coordinates: readCoordinates } as const
 
 /**
  * All closed loops of a DXF in text form, an SVG, a table of coordinates (a CSV or pasted text) or JSON, with the
@@ -19,7 +19,9 @@ export function readLoops(file: OutlineFile): OutlineReading {
   const bytes = 'bytes' in file ? file.bytes : new TextEncoder().encode(file.text)
   try {
     const { content, text } = sniff(file.name, bytes)
-    return judge(readers[content](text, file.unit))
+    return judge(
+      content === 'dxf' ? readDxf(text, file.unit, file.layers ?? null) : readers[content](text, file.unit),
+    )
   } catch (fault) {
     if (fault instanceof Refused) return refusal(fault.findings)
     throw fault

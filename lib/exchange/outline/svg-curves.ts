@@ -1,5 +1,6 @@
 import { chordErrorMm, distanceBetweenPoints, type Point } from '#lib/core/geometry/index'
-import { composed, type Matrix, moved, turned } from './svg-matrix'
+import { type Ellipse, flattenEllipse, longestHalfAxis } from './ellipse'
+import { composed, type Matrix, moved, turned } from './matrix'
 
 /**
  * Points of a Bezier curve of any degree from its first handle, left out, to its last. Chords stay within 0.005 mm:
@@ -59,15 +60,6 @@ export interface SvgArc {
   readonly sweep: boolean
 }
 
-interface Ellipse {
-  /** Of the full ellipse: centre + cosine * first + sine * second. */
-  readonly centre: Point
-  readonly first: Point
-  readonly second: Point
-  readonly startRad: number
-  readonly sweepRad: number
-}
-
 /**
  * Points of an arc from its beginning, left out, to its end, in mm; chords stay within 0.005 mm. A straight line
  * where a radius is 0, as the format says (SVG 1.1, appendix F.6). `largestMm` is the longest half axis, for the
@@ -81,21 +73,9 @@ export function flattenSvgArc(
   if (distanceBetweenPoints(arc.from, arc.to) === 0) return { points: [], largestMm: 0 }
   if (arc.rx === 0 || arc.ry === 0) return { points: [end], largestMm: 0 }
   const ellipse = ellipseOf(arc, toMm)
-  const { centre, first, second, startRad, sweepRad } = ellipse
-  const largestMm = longestHalfAxis(first, second)
+  const largestMm = longestHalfAxis(ellipse)
   if (!Number.isFinite(largestMm)) return { points: [], largestMm }
-  const largestStep = Math.min(Math.PI / 4, Math.sqrt((8 * chordErrorMm) / largestMm))
-  const angles = [startRad, ...turningAngles(ellipse), startRad + sweepRad]
-  const points = angles.slice(1).flatMap((angle, index) => {
-    const from = angles[index]!
-    const count = Math.max(1, Math.ceil(Math.abs(angle - from) / largestStep))
-    return Array.from({ length: count }, (_, step): Point => {
-      const at = from + ((angle - from) * (step + 1)) / count
-      const [cos, sin] = [Math.cos(at), Math.sin(at)]
-      return [centre[0] + cos * first[0] + sin * second[0], centre[1] + cos * first[1] + sin * second[1]]
-    })
-  })
-  return { points: [...points.slice(0, -1), end], largestMm }
+  return { points: [...flattenEllipse(ellipse).slice(0, -1), end], largestMm }
 }
 
 /** From the two ends to centre and angles (F.6.5), radii that don't reach made larger (F.6.6), then to mm. */
@@ -128,29 +108,4 @@ function ellipseOf(arc: SvgArc, toMm: Matrix): Ellipse {
     startRad,
     sweepRad: arc.sweep ? turn : turn - 2 * Math.PI,
   }
-}
-
-/** Larger singular value of the two. */
-function longestHalfAxis([a, b]: Point, [c, d]: Point): number {
-  const sum = a * a + b * b + c * c + d * d
-  const area = a * d - b * c
-  return Math.sqrt((sum + Math.sqrt(Math.max(0, sum * sum - 4 * area * area))) / 2)
-}
-
-/** Angles strictly between the ends at which the arc runs square to an axis, in the order of the arc. */
-function turningAngles({ first, second, startRad, sweepRad }: Ellipse): readonly number[] {
-  const [low, high] = sweepRad > 0 ? [startRad, startRad + sweepRad] : [startRad + sweepRad, startRad]
-  const hair = 1e-9
-  const angles = ([0, 1] as const).flatMap((axis) => {
-    const angle = Math.atan2(second[axis], first[axis])
-    const firstTurn = Math.ceil((low + hair - angle) / Math.PI)
-    const lastTurn = Math.floor((high - hair - angle) / Math.PI)
-    return Array.from({ length: Math.max(0, lastTurn - firstTurn + 1) }, (_, index) => {
-      return angle + (firstTurn + index) * Math.PI
-    })
-  })
-  const sorted = angles
-    .sort((a, b) => a - b)
-    .filter((angle, index) => index === 0 || angle - angles[index - 1]! > hair)
-  return sweepRad > 0 ? sorted : [...sorted].reverse()
 }

@@ -1,29 +1,4 @@
-import type { Point } from '#lib/core/geometry/index'
-
-/** [a, b, c, d, e, f]: x' = a x + c y + e, y' = b x + d y + f, as SVG writes it. */
-export type Matrix = readonly [number, number, number, number, number, number]
-
-export const identity: Matrix = [1, 0, 0, 1, 0, 0]
-
-/** First `inner`, then `outer`. */
-export function composed(outer: Matrix, inner: Matrix): Matrix {
-  const [a, b, c, d, e, f] = outer
-  const [p, q, r, s, t, u] = inner
-  return [a * p + c * q, b * p + d * q, a * r + c * s, b * r + d * s, a * t + c * u + e, b * t + d * u + f]
-}
-
-export function translation(x: number, y: number): Matrix {
-  return [1, 0, 0, 1, x, y]
-}
-
-export function moved([a, b, c, d, e, f]: Matrix, [x, y]: Point): Point {
-  return [a * x + c * y + e + 0, b * x + d * y + f + 0]
-}
-
-/** A direction with its length: as a point, but without the shift. */
-export function turned([a, b, c, d]: Matrix, [x, y]: Point): Point {
-  return [a * x + c * y, b * x + d * y]
-}
+import { composed, identity, type Matrix, rotation, scaling, translation } from './matrix'
 
 /** The transforms of an attribute, the last one done first. Null when one of them can't be read. */
 export function transformOf(text: string): Matrix | null {
@@ -67,21 +42,13 @@ function matrixOf(name: string, values: readonly number[]): Matrix | null {
   if (name === 'matrix') return count === 6 ? (values as unknown as Matrix) : null
   if (count === 0) return null
   if (name === 'translate') return count <= 2 ? translation(p, q ?? 0) : null
-  if (name === 'scale') return count <= 2 ? [p, 0, 0, q ?? p, 0, 0] : null
+  if (name === 'scale') return count <= 2 ? scaling(p, q ?? p) : null
   if (name === 'skewX') return count === 1 ? [1, 0, Math.tan(radians(p)), 1, 0, 0] : null
   if (name === 'skewY') return count === 1 ? [1, Math.tan(radians(p)), 0, 1, 0, 0] : null
   if (count !== 1 && count !== 3) return null
   const about = rotation(p)
   if (q === undefined || r === undefined) return about
   return composed(translation(q, r), composed(about, translation(-q, -r)))
-}
-
-/** Quarter turns come out exact. */
-function rotation(degrees: number): Matrix {
-  const quarter = ((degrees % 360) + 360) % 360
-  const exact = { 0: [1, 0], 90: [0, 1], 180: [-1, 0], 270: [0, -1] }[quarter]
-  const [cos, sin] = exact ?? [Math.cos(radians(degrees)), Math.sin(radians(degrees))]
-  return [cos!, sin!, -sin!, cos!, 0, 0]
 }
 
 function radians(degrees: number): number {

@@ -1,9 +1,9 @@
 import { distanceBetweenPoints, type Point, samePointMm } from '#lib/core/geometry/index'
 import { lineName, Refused, stop } from './finding'
 import { farthestMm, mostVertices } from './limits'
+import { type Matrix, moved } from './matrix'
 import type { Path } from './path'
 import { flattenBezier, flattenSvgArc } from './svg-curves'
-import { type Matrix, moved } from './svg-matrix'
 import type { SvgSegment } from './svg-path-data'
 import type { SvgElement } from './svg-xml'
 

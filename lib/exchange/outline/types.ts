@@ -18,6 +18,17 @@ export interface OutlineSource {
   readonly name: string
   /** Null: what the file itself says holds. A choice holds against the file, and that is told. */
   readonly unit: ChosenUnit | null
+  /** Of a DXF: layers that alone are read, also when they are off or frozen. Without it all that are shown. */
+  readonly layers?: readonly string[]
+}
+
+/** A layer of a drawing that something lies on. */
+export interface LayerFound {
+  readonly name: string
+  /** Drawn pieces, lettering left out; of a block once for each time that it is placed. */
+  readonly pieces: number
+  /** Any other than read: its pieces were left out, and why. A layer can be told twice, shown and in a frozen block. */
+  readonly state: 'read' | 'off' | 'frozen' | 'not-chosen'
 }
 
 /** A file as it came, or text as it was pasted. */
@@ -44,6 +55,8 @@ export interface OutlineReading {
   readonly loops: readonly LoopReading[]
   /** How many drawn pieces were left out because they lie on another one or have no length. */
   readonly dropped: number
+  /** Of a DXF that could be gone through: in the order in which something was found on them. */
+  readonly layers?: readonly LayerFound[]
   readonly findings: readonly Finding[]
 }
 
@@ -63,6 +76,7 @@ export interface Drawing {
   readonly unit: FileUnit | null
   readonly loops: readonly DrawnLoop[]
   readonly dropped: number
+  readonly layers?: readonly LayerFound[]
   readonly findings: readonly Finding[]
   /** How files of this kind are always read; told last, and nothing that a person must look at. */
   readonly convention?: Finding

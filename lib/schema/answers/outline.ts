@@ -17,6 +17,16 @@ export const OutlineAnswer = z.object({
     }),
   ),
   dropped: z.int().meta({ description: 'Doubled and empty pieces that were left out' }),
+  layers: z
+    .array(
+      z.object({
+        name: z.string(),
+        pieces: z.int(),
+        state: z.enum(['read', 'off', 'frozen', 'not-chosen']),
+      }),
+    )
+    .optional()
+    .meta({ description: 'Of a DXF: its layers, how much lies on each, and whether that was read' }),
   findings: z.array(FindingAnswer),
 })
 

@@ -1,11 +1,21 @@
 import type { ChosenUnit, OutlineReading } from '#lib/exchange/outline/index'
 import { readOutline } from '#lib/exchange/outline/index'
 
-type Pair = readonly [code: number, value: string | number]
-type XY = readonly [number, number]
+export type Pair = readonly [code: number, value: string | number]
+export type XY = readonly [number, number]
+
+/** Tables and blocks of a DXF, each as its records. */
+export interface Beside {
+  readonly tables?: readonly (readonly Pair[])[]
+  readonly blocks?: readonly (readonly Pair[])[]
+}
 
 /** Text of a small DXF in mm (or the unit of that code; null: none stated) with the entities given. */
-export function dxf(entities: readonly (readonly Pair[])[], unitCode: number | string | null = 4): string {
+export function dxf(
+  entities: readonly (readonly Pair[])[],
+  unitCode: number | string | null = 4,
+  { tables = [], blocks = [] }: Beside = {},
+): string {
   const header: readonly Pair[] =
     unitCode === null
       ? []
@@ -16,8 +26,12 @@ export function dxf(entities: readonly (readonly Pair[])[], unitCode: number | s
           [70, unitCode],
           [0, 'ENDSEC'],
         ]
+  const section = (name: string, records: readonly (readonly Pair[])[]): readonly Pair[] =>
+    records.length === 0 ? [] : [[0, 'SECTION'], [2, name], ...records.flat(), [0, 'ENDSEC']]
   const pairs: readonly Pair[] = [
     ...header,
+    ...section('TABLES', tables),
+    ...section('BLOCKS', blocks),
     [0, 'SECTION'],
     [2, 'ENTITIES'],
     ...entities.flat(),

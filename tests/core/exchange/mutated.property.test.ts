@@ -70,7 +70,7 @@ describe('laws', () => {
   })
 
   test('what is read from a drawing is read again from its points', () => {
-    for (const id of ['T20', 'T22', 'T23', 'T29', 'T31']) {
+    for (const id of ['T20', 'T22', 'T23', 'T25', 'T26', 'T27', 'T28', 'T29', 'T31']) {
       const { reading } = readCase(id)
       const text = reading.loops[0]!.points.map(([u, v]) => `${u};${v}`).join('\n')
       const again = read(text, 'mm', 'pasted')

@@ -3,6 +3,8 @@ import { join } from 'node:path'
 import * as fc from 'fast-check'
 import { expect } from 'vitest'
 import type { ChosenUnit, OutlineReading } from '#lib/exchange/outline/index'
+import { block, insert, layerTable } from './draw-blocks'
+import { circleSpline, ellipse } from './draw-curves'
 import { arc, circle, dxf, line, polyline, square } from './draw-dxf'
 
 const casesFolder = join(import.meta.dirname, '../../cases')
@@ -21,6 +23,16 @@ export const drawings = [
     null,
   ),
   dxf([circle([0, 0], 20), polyline(square(100))]),
+  dxf([ellipse([0, 0], [60, 10], 0.4), circleSpline([0, 0], 200)]),
+  dxf([insert('A', [10, 20], { scale: [2, -1], turnDeg: 30, columns: 2, rows: 2, spacing: [9, 9] })], 4, {
+    tables: layerTable({ CUT: { flags: 0, colour: 7 }, OLD: { flags: 1, colour: 7 } }),
+    blocks: [
+      ...block('A', [insert('B', [1, 2], { mirrored: true }), circle([0, 0], 4, 'OLD')], [1, 1]),
+      ...block('B', [polyline([...square(3)]), arc([1, 1], 1, 0, 180)]),
+    ],
+  }),
+  readFileSync(join(casesFolder, 'T25a-dxf-splines/spline.dxf'), 'latin1'),
+  readFileSync(join(casesFolder, 'T27a-dxf-blocks-insert-scale/insert_scale.dxf'), 'latin1'),
   readFileSync(join(casesFolder, 'T21a-dxf-polyline-vs-lwpolyline/slot_r12.dxf'), 'latin1'),
 ]
 
@@ -52,6 +64,12 @@ const odd = fc.constantFrom(
   '\nSEQEND\n',
   '\nPOLYLINE\n',
   '\nINSERT\n',
+  '\nSPLINE\n',
+  '\nELLIPSE\n',
+  '\nENDBLK\n',
+  '41',
+  '40',
+  '230',
   '"',
   ';',
   ',',
