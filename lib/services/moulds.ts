@@ -8,7 +8,7 @@ import {
   StrikeReading,
   ThicknessInput,
 } from '#lib/schema/mould'
-import { mouldCounts, type StripMarks, stripMarks } from '#lib/store/counts'
+import { type StripMarks, stripMarks } from '#lib/store/counts'
 import { Refusal } from '#lib/store/errors'
 import {
   currentPoints,
@@ -38,6 +38,7 @@ import {
 } from '#lib/store/patches'
 import { initialsByName } from '#lib/store/people'
 import { readStack, type StoredStack } from '#lib/store/stores'
+import { countsSince } from '#lib/store/tally'
 import { checkedArea } from './face-check'
 import type { RackRow } from './rack'
 import { codeTaken, type ShopContext, shopContext, told } from './shop'
@@ -67,7 +68,7 @@ export const readMouldPage = asking(
     if (!mould) throw new Refusal(`There is no mould ${code}`, { status: 404 })
     const context = await shopContext()
     const [counts, strips, areas, points, stack, entries, plans, patches, initials] = await Promise.all([
-      mouldCounts([mould.id], context.season?.startsOn ?? null),
+      countsSince([mould.id], context.season?.startsOn ?? null),
       stripMarks([mould.id]),
       listAreas(mould.id),
       currentPoints(mould.id),

@@ -12,7 +12,6 @@ import {
 } from '#lib/core/log/index'
 import { asked } from '#lib/schema/fields'
 import { AddPiece, MouldSetInput, TakePieceOut } from '#lib/schema/mould-set'
-import { mouldCounts } from '#lib/store/counts'
 import { Refusal } from '#lib/store/errors'
 import {
   addPiece as insertPiece,
@@ -27,6 +26,7 @@ import {
   takePieceOut as takeOut,
   changeSet as updateSet,
 } from '#lib/store/sets'
+import { countsSince } from '#lib/store/tally'
 import { codeTaken, type ShopContext, shopContext, told } from './shop'
 import { asking, everyone, leads, verb } from './verb'
 
@@ -52,7 +52,7 @@ export interface SetPage extends SetRow {
 
 async function rowsOf(sets: readonly StoredSet[], context: ShopContext): Promise<SetRow[]> {
   const ids = sets.flatMap((set) => set.pieces.map((piece) => piece.id))
-  const counts = await mouldCounts(ids, context.season?.startsOn ?? null)
+  const counts = await countsSince(ids, context.season?.startsOn ?? null)
   return sets.map((set) => {
     const pieces = set.pieces.flatMap((piece): PieceStanding[] => {
       const counted = counts.get(piece.id)

@@ -48,6 +48,23 @@ export async function keptCounts(mouldIds: readonly string[]): Promise<ReadonlyM
   return anew.length > 0 ? new Map([...counts, ...(await mouldCounts(anew, null))]) : counts
 }
 
+/** The same with the pulls since the day on which a season began; null: all of them. */
+export async function countsSince(
+  mouldIds: readonly string[],
+  day: string | null,
+): Promise<ReadonlyMap<string, MouldCounts>> {
+  const [counts, pulls] = await Promise.all([
+    keptCounts(mouldIds),
+    day === null ? null : pullsSince(mouldIds, day),
+  ])
+  return new Map(
+    [...counts].map(([id, kept]) => [
+      id,
+      { ...kept, pullsThisSeason: pulls === null ? kept.pulls : (pulls.get(id) ?? 0) },
+    ]),
+  )
+}
+
 async function refresh(
   sql: Sql,
   stale: readonly StaleTally[],
