@@ -3,7 +3,7 @@ import postgres from 'postgres'
 import { afterEach, beforeEach, expect, inject, test } from 'vitest'
 import { moveLeftDemo, ownSecrets } from '#lib/platform/left-demo.js'
 import { shopState } from '#lib/platform/shop-state.js'
-import { makeDatabase, type TestDatabase } from '#tests/support/database'
+import { dropDatabase, makeDatabase, type TestDatabase } from '#tests/support/database'
 
 /** What a start does with a demo shop that was left: the databases are real, only their names are the test's. */
 
@@ -20,7 +20,7 @@ beforeEach(() => {
 })
 
 afterEach(async () => {
-  for (const name of Object.values(names)) await server`drop database if exists ${server(name)} with (force)`
+  for (const name of Object.values(names)) await dropDatabase(server, name)
   for (const database of made) await database.drop()
   made = []
   await server.end()

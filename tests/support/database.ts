@@ -61,7 +61,24 @@ export async function makeDatabase(server: string, template = 'template0'): Prom
   return {
     name,
     url: url.href,
-    drop: () => onServer(server, (sql) => sql`drop database if exists ${sql(name)} with (force)`),
+    drop: () => onServer(server, (sql) => dropDatabase(sql, name)),
+  }
+}
+
+/**
+ * Drops a database and ends what is still connected to it. The server's own housekeeping may be at work in it just then, and
+ * who isn't its administrator can't end that: it is done soon, so we ask again.
+ */
+export async function dropDatabase(sql: postgres.Sql, name: string): Promise<void> {
+  for (let left = 50; ; left -= 1) {
+    try {
+      await sql`drop database if exists ${sql(name)} with (force)`
+      return
+    } catch (error) {
+      const busy = error instanceof postgres.PostgresError && error.code === '42501'
+      if (!busy || left === 0) throw error
+      await new Promise((resolve) => setTimeout(resolve, 200))
+    }
   }
 }
 
