@@ -61,14 +61,16 @@ export const findInBook = verb(
   SearchInput,
   async (actor, input): Promise<SearchAnswer> => {
     const { q, brief = false } = input
-    const { today } = await shopContext()
-    const { found, meant } = await searchBook({
-      typed: q,
-      kinds: input.in ? [input.in] : brief ? briefKinds : hitKinds,
-      limit: input.limit ?? (brief ? briefLimit : usualLimit),
-      role: actor.role,
-      forgiving: !brief,
-    })
+    const [{ today }, { found, meant }] = await Promise.all([
+      shopContext(),
+      searchBook({
+        typed: q,
+        kinds: input.in ? [input.in] : brief ? briefKinds : hitKinds,
+        limit: input.limit ?? (brief ? briefLimit : usualLimit),
+        role: actor.role,
+        forgiving: !brief,
+      }),
+    ])
     const groups: HitGroup[] = []
     for (const kind of hitKinds) {
       const one = found.get(kind)
