@@ -12,7 +12,7 @@ import { asked } from '#lib/schema/fields'
 import { rackSorts } from '#lib/schema/rack'
 import { type StripMarks, stripMarks } from '#lib/store/counts'
 import { listMouldsById, type StoredMould } from '#lib/store/moulds'
-import { pullsSince, type RackQuery, rackPage, refreshTally } from '#lib/store/tally'
+import { type RackQuery, rackPage, refreshTally, withSeason } from '#lib/store/tally'
 import { type ShopContext, shopContext } from './shop'
 import { asking, everyone, verb } from './verb'
 
@@ -95,7 +95,15 @@ export const benchMoulds = verb('moulds.bench', everyone, z.object({}), async ()
   const context = await freshContext()
   const [partIn, open] = await Promise.all([
     rackPage({ find: '', state: 'part in it', sort: 'code', page: 1, size: benchLines }),
-    rackPage({ find: '', state: '', openIn: resting, sort: 'next', page: 1, size: benchLines }),
+    rackPage({
+      find: '',
+      state: '',
+      onlyOpen: true,
+      notIn: resting,
+      sort: 'next',
+      page: 1,
+      size: benchLines,
+    }),
   ])
   return {
     partIn: await rowsOf(partIn, context),
@@ -125,16 +133,15 @@ async function rowsOf(
   { ids, counts }: Awaited<ReturnType<typeof rackPage>>,
   { shop, season, today, now }: ShopContext,
 ): Promise<RackRow[]> {
-  const [moulds, strips, seasonPulls] = await Promise.all([
+  const [moulds, strips, inSeason] = await Promise.all([
     listMouldsById(ids),
     stripMarks(ids),
-    season ? pullsSince(ids, season.startsOn) : null,
+    withSeason(counts, season?.startsOn ?? null),
   ])
   return ids.flatMap((id): RackRow[] => {
     const mould = moulds.get(id)
-    const kept = counts.get(id)
-    if (!mould || !kept) return []
-    const counted = { ...kept, pullsThisSeason: seasonPulls ? (seasonPulls.get(id) ?? 0) : kept.pulls }
+    const counted = inSeason.get(id)
+    if (!mould || !counted) return []
     return [
       {
         mould,

@@ -53,10 +53,15 @@ export async function countsSince(
   mouldIds: readonly string[],
   day: string | null,
 ): Promise<ReadonlyMap<string, MouldCounts>> {
-  const [counts, pulls] = await Promise.all([
-    keptCounts(mouldIds),
-    day === null ? null : pullsSince(mouldIds, day),
-  ])
+  return withSeason(await keptCounts(mouldIds), day)
+}
+
+/** Counts with the pulls since the day on which a season began; null: all of them. */
+export async function withSeason(
+  counts: ReadonlyMap<string, MouldCounts>,
+  day: string | null,
+): Promise<ReadonlyMap<string, MouldCounts>> {
+  const pulls = day === null ? null : await pullsSince([...counts.keys()], day)
   return new Map(
     [...counts].map(([id, kept]) => [
       id,
@@ -114,8 +119,8 @@ export interface RackQuery {
   readonly find: string
   /** '' for any. */
   readonly state: string
-  /** Only moulds with something to settle that stops or wants a look, in none of these states. */
-  readonly openIn?: readonly string[]
+  /** Only moulds with something to settle that stops or wants a look. */
+  readonly onlyOpen?: boolean
   /** States that are left out. */
   readonly notIn?: readonly string[]
   readonly sort: RackSort
@@ -139,7 +144,7 @@ export async function rackPage(query: RackQuery): Promise<RackPage> {
   const fits = sql`
     from mould_tally t
     where ${query.state === '' ? sql`true` : sql`t.state = ${query.state}`}
-      and ${query.openIn ? sql`t.stops + t.looks > 0 and t.state <> all(${[...query.openIn]}::text[])` : sql`true`}
+      and ${query.onlyOpen ? sql`t.stops + t.looks > 0` : sql`true`}
       and ${query.notIn ? sql`t.state <> all(${[...query.notIn]}::text[])` : sql`true`}
       and ${words.length === 0 ? sql`true` : sql`t.words like all(${words.map((word) => `%${likeText(fold(word))}%`)}::text[])`}`
   const [rows, [count]] = await Promise.all([
@@ -181,10 +186,7 @@ function orderOf(sql: Sql, sort: RackSort) {
 }
 
 /** Pulls since a day, of some moulds; a mould without any is not there. */
-export async function pullsSince(
-  mouldIds: readonly string[],
-  day: string,
-): Promise<ReadonlyMap<string, number>> {
+async function pullsSince(mouldIds: readonly string[], day: string): Promise<ReadonlyMap<string, number>> {
   const rows = await db().sql<{ mouldId: string; pulls: number }[]>`
     select mould_id as "mouldId", count(*)::int as pulls from effective_entry
     where kind = 'pull' and done_on >= ${day} and mould_id = any(${[...mouldIds]}::uuid[]) group by mould_id`

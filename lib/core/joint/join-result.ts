@@ -49,8 +49,10 @@ export type JoinInput =
       readonly bond: YieldingBond
     }
 
-/** Named figures of the joint, unit in the name; null where a figure has no answer. */
-export type JoinFigures = Readonly<Record<string, number | null>>
+/** Figures of the joint by name, unit in the name; null where a figure has no answer. */
+export interface JoinFigures {
+  readonly figures: Readonly<Record<string, number | null>>
+}
 
 /** What is always to be said of these figures. */
 const screen: Finding = {
@@ -83,15 +85,22 @@ function scarf({ pullMPa, ratio, allowedShearMPa }: Of<'scarf'>): Result<JoinFig
   const angleDeg = scarfAngleDeg(ratio)
   const { normalMPa, shearMPa } = scarfStress(pullMPa, angleDeg)
   const needed = neededRatio(pullMPa, allowedShearMPa)
-  const at = `${figure(pullMPa)} MPa, ${figure(angleDeg, 3)}°`
+  const [sine, cosine] = [`sin(${figure(angleDeg, 3)}°)`, `cos(${figure(angleDeg, 3)}°)`]
   const line = step('gere-mechanics')
   return {
-    value: { angleDeg, normalMPa, shearMPa, neededRatio: needed },
+    value: { figures: { angleDeg, normalMPa, shearMPa, neededRatio: needed } },
     method: 'mean stresses on the inclined plane',
     working: [
       line('theta', 'angle of the scarf', 'atan(1 / R)', `atan(1 / ${figure(ratio)})`, angleDeg, '°'),
-      line('tau', 'mean shear', 'sigma sin(theta) cos(theta)', at, shearMPa, 'MPa'),
-      line('sigma_n', 'mean peel', 'sigma sin²(theta)', at, normalMPa, 'MPa'),
+      line(
+        'tau',
+        'mean shear',
+        'sigma sin(theta) cos(theta)',
+        `${figure(pullMPa)} x ${sine} x ${cosine}`,
+        shearMPa,
+        'MPa',
+      ),
+      line('sigma_n', 'mean peel', 'sigma sin²(theta)', `${figure(pullMPa)} x ${sine}²`, normalMPa, 'MPa'),
       ...(needed === null
         ? []
         : [
@@ -99,20 +108,20 @@ function scarf({ pullMPa, ratio, allowedShearMPa }: Of<'scarf'>): Result<JoinFig
               'R_min',
               'least ratio for the allowable shear',
               '1 / tan(asin(2 tau_a / sigma) / 2)',
-              `tau_a ${figure(allowedShearMPa)} MPa, sigma ${figure(pullMPa)} MPa`,
+              `1 / tan(asin(2 x ${figure(allowedShearMPa)} / ${figure(pullMPa)}) / 2)`,
               needed,
               '1',
             ),
           ]),
     ],
-    findings: [screen, ...over(shearMPa, allowedShearMPa, needed)],
+    findings: [screen, ...overstressed(shearMPa, allowedShearMPa, needed)],
   }
 }
 
 function steps({ pullMPa, plyThicknessMm, stepMm, allowedShearMPa }: Of<'steps'>): Result<JoinFigures> {
   const shearMPa = stepShearMPa(pullMPa, plyThicknessMm, stepMm)
   return {
-    value: { shearMPa },
+    value: { figures: { shearMPa } },
     method: 'each ply hands its load over its own land, mean shear',
     working: [
       step('derived')(
@@ -124,11 +133,11 @@ function steps({ pullMPa, plyThicknessMm, stepMm, allowedShearMPa }: Of<'steps'>
         'MPa',
       ),
     ],
-    findings: [screen, ...over(shearMPa, allowedShearMPa, null)],
+    findings: [screen, ...overstressed(shearMPa, allowedShearMPa, null)],
   }
 }
 
-function over(shearMPa: number, allowedMPa: number, needed: number | null): Finding[] {
+function overstressed(shearMPa: number, allowedMPa: number, needed: number | null): Finding[] {
   if (shearMPa <= allowedMPa) return []
   return [
     {
@@ -144,9 +153,14 @@ function over(shearMPa: number, allowedMPa: number, needed: number | null): Find
 function single({ loadNPerMm, lengthMm, sheets, bond }: Of<'single lap'>): Result<JoinFigures> {
   const shear = singleLap(loadNPerMm, lengthMm, sheets[0], sheets[1], bond)
   return {
-    value: lapFigures(shear, lengthMm),
+    value: { figures: lapFigures(shear, lengthMm) },
     method: 'shear lag, bending left out',
-    working: lapLines(shear, 'volkersen', 'sqrt((G / eta) (1 / E1 t1 + 1 / E2 t2))'),
+    working: lapLines(shear, lengthMm, 'volkersen', {
+      lag: 'sqrt((G / eta) (1 / (E1 t1) + 1 / (E2 t2)))',
+      lagNumbers: `sqrt(${over(bond)} x (1 / ${stiff(sheets[0])} + 1 / ${stiff(sheets[1])}))`,
+      mean: 'P / l',
+      meanNumbers: `${figure(loadNPerMm)} / ${figure(lengthMm)}`,
+    }),
     findings: [screen, peel],
   }
 }
@@ -171,12 +185,19 @@ function double({
   const { all, byLoad, byHeat } = doubleLap(loadNPerMm, lengthMm, outer, inner, bond, changeK)
   return {
     value: {
-      ...lapFigures(all, lengthMm),
-      byLoadHighestMPa: byLoad.highestMPa,
-      byHeatHighestMPa: byHeat.highestMPa,
+      figures: {
+        ...lapFigures(all, lengthMm),
+        byLoadHighestMPa: byLoad.highestMPa,
+        byHeatHighestMPa: byHeat.highestMPa,
+      },
     },
     method: 'shear lag of a double lap; the mismatch of expansion is balanced in itself and told apart',
-    working: lapLines(all, 'shigley-design', 'sqrt((G / eta) (1 / Eo to + 2 / Ei ti))'),
+    working: lapLines(all, lengthMm, 'shigley-design', {
+      lag: 'sqrt((G / eta) (1 / (Eo to) + 2 / (Ei ti)))',
+      lagNumbers: `sqrt(${over(bond)} x (1 / ${stiff(outer)} + 2 / ${stiff(inner)}))`,
+      mean: 'P / (2 l)',
+      meanNumbers: `${figure(loadNPerMm)} / (2 x ${figure(lengthMm)})`,
+    }),
     findings: [screen],
   }
 }
@@ -192,61 +213,70 @@ function lapFigures(shear: LapShear, lengthMm: number) {
   }
 }
 
-function lapLines(shear: LapShear, sourceId: string, formula: string): WorkingStep[] {
+interface LapWords {
+  readonly lag: string
+  readonly lagNumbers: string
+  readonly mean: string
+  readonly meanNumbers: string
+}
+
+/** Shear lag, mean, and the highest at an end: what is even about the middle, and what is odd, there. */
+function lapLines(shear: LapShear, lengthMm: number, sourceId: string, words: LapWords): WorkingStep[] {
   const line = step(sourceId)
-  const lag = `w ${figure(shear.wPerMm, 5)} 1/mm`
+  const [start, end] = [shear.atMPa(-lengthMm / 2), shear.atMPa(lengthMm / 2)]
+  const half = figure((shear.wPerMm * lengthMm) / 2, 4)
   return [
-    line('w', 'shear lag', formula, 'sheets and bond as given', shear.wPerMm, '1/mm'),
-    line('tau_m', 'mean shear', 'load / bonded length', 'load and length as given', shear.meanMPa, 'MPa'),
+    line('w', 'shear lag', words.lag, words.lagNumbers, shear.wPerMm, '1/mm'),
+    line('tau_m', 'mean shear', words.mean, words.meanNumbers, shear.meanMPa, 'MPa'),
     line(
       'tau_max',
       'highest shear, at an end',
-      'even cosh(w l / 2) + odd sinh(w l / 2)',
-      lag,
+      'tau(0) cosh(w l / 2) + the odd part at the ends',
+      `${figure(shear.atMPa(0), 3)} x cosh(${half}) + ${figure(Math.abs(end - start) / 2, 3)}`,
       shear.highestMPa,
       'MPa',
     ),
   ]
 }
 
+const over = ({ gMPa, thicknessMm }: BondLine) => `(${figure(gMPa)} / ${figure(thicknessMm, 3)})`
+const stiff = ({ eMPa, thicknessMm }: Adherend) => `(${figure(eMPa)} x ${figure(thicknessMm, 3)})`
+
 function long({ outer, inner, bond }: Of<'long double lap'>): Result<JoinFigures> {
-  const found = longDoubleLap(outer, inner, bond)
+  const { endsAt, ...figures } = longDoubleLap(outer, inner, bond)
+  const [so, si] = [stiff(outer), stiff(inner)]
+  const energy = figure(figures.energyNPerMm, 4)
   const line = step('hart-smith')
   return {
-    value: {
-      energyNPerMm: found.energyNPerMm,
-      loadNPerMm: found.loadNPerMm,
-      lambdaPerMm: found.lambdaPerMm,
-      plasticMm: found.plasticMm,
-      reachingMm: found.reachingMm,
-      restingMm: found.restingMm,
-    },
-    method: `elastic and plastic shear of a long double lap; gives way at the end of the ${found.endsAt}`,
+    value: { figures },
+    method: `elastic and plastic shear of a long double lap; gives way at the end of the ${endsAt}`,
     working: [
       line(
         'U',
         'strain energy of the bond',
         'eta tau_p (gamma_e / 2 + gamma_p)',
         `${figure(bond.thicknessMm, 3)} x ${figure(bond.yieldMPa)} x (${figure(bond.elasticStrain, 3)} / 2 + ${figure(bond.plasticStrain, 3)})`,
-        found.energyNPerMm,
+        figures.energyNPerMm,
         'N/mm',
       ),
       line(
         'P',
         'load a width',
-        found.endsAt === 'inner sheet'
+        endsAt === 'inner sheet'
           ? 'sqrt(4 U Ei ti (1 + Ei ti / (2 Eo to)))'
           : 'sqrt(8 U Eo to (1 + 2 Eo to / (Ei ti)))',
-        `U ${figure(found.energyNPerMm, 4)} N/mm`,
-        found.loadNPerMm,
+        endsAt === 'inner sheet'
+          ? `sqrt(4 x ${energy} x ${si} x (1 + ${si} / (2 x ${so})))`
+          : `sqrt(8 x ${energy} x ${so} x (1 + 2 x ${so} / ${si}))`,
+        figures.loadNPerMm,
         'N/mm',
       ),
       line(
         'l',
         'lap with a trough that does not creep',
         'P / (2 tau_p) + 6 / lambda',
-        `${figure(found.plasticMm, 2)} + 6 / ${figure(found.lambdaPerMm, 4)}`,
-        found.restingMm,
+        `${figure(figures.plasticMm, 2)} + 6 / ${figure(figures.lambdaPerMm, 4)}`,
+        figures.restingMm,
         'mm',
       ),
     ],

@@ -18,4 +18,4 @@ export {
   plateCompliance,
   plateStiffness,
 } from './stiffness'
-export { plateExpansion, type ThermalAnswer, thermalAnswer } from './thermal'
+export { type ThermalAnswer, thermalAnswer } from './thermal'

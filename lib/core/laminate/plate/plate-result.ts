@@ -1,10 +1,17 @@
 import type { Finding, Result, WorkingStep } from '../../result'
 import { figure } from '../../units'
 import { type PlateConstants, plateConstants } from './constants'
-import { type Lamina, reducedStiffness } from './lamina'
+import { type Lamina, reducedStiffness, turnedStiffness } from './lamina'
 import type { Row3 } from './matrix'
-import { crossedLayers, type PlateLayer, type PlateStiffness, plateStiffness } from './stiffness'
-import { plateExpansion, type ThermalAnswer, thermalAnswer } from './thermal'
+import {
+  crossedLayers,
+  type PlateLayer,
+  type PlateStiffness,
+  placedLayers,
+  plateCompliance,
+  plateStiffness,
+} from './stiffness'
+import { type ThermalAnswer, thermalAnswer } from './thermal'
 
 /** A layer as it is entered: a weave as measured, or as two crossed layers of half the thickness. */
 export interface EnteredLayer extends PlateLayer {
@@ -38,17 +45,16 @@ export function plateResult({ layers, changeK }: PlateInput): Result<PlateFigure
   )
   const plate = plateStiffness(thin)
   const constants = plateConstants(plate)
-  const expansionPerK = plateExpansion(thin)
+  const perKelvin = thermalAnswer(thin, 1)
   const thermal = changeK === null ? null : thermalAnswer(thin, changeK)
   return {
-    value: { ...plate, constants, expansionPerK, thermal },
+    value: { ...plate, constants, expansionPerK: perKelvin.strains, thermal },
     method: 'classical laminate theory: sums over the layers, inverse of the 6 by 6 stiffness',
     working: [
       ...laminaLines(thin),
       ...plateLines(thin, plate),
       ...constantLines(plate, constants),
-      expansionLine(expansionPerK),
-      ...warpLines(thermal, changeK),
+      ...heatLines(plate, perKelvin, thermal),
     ],
     findings: warps(plate),
   }
@@ -96,23 +102,51 @@ function laminaLines(layers: readonly PlateLayer[]): WorkingStep[] {
   })
 }
 
-function plateLines(layers: readonly PlateLayer[], { a, b, d, thicknessMm }: PlateStiffness): WorkingStep[] {
-  const plies = `${layers.length} ${layers.length === 1 ? 'layer' : 'layers'}, z from ${figure(-thicknessMm / 2, 3)} to ${figure(thicknessMm / 2, 3)}`
-  const line = (symbol: string, label: string, power: string, value: number, unit: string): WorkingStep => ({
+/** More layers than these are not written out one by one. */
+const mostWritten = 12
+
+/** What each layer gives to a sum, from ply 1 on; of a long stack the first and how many follow. */
+function terms(values: readonly number[], unitFigures: number): string {
+  const written = values.slice(0, mostWritten).map((value) => figure(value, unitFigures))
+  const rest = values.length - written.length
+  return `${written.join(' + ')}${rest > 0 ? ` + ${rest} more` : ''}`
+}
+
+function plateLines(layers: readonly PlateLayer[], plate: PlateStiffness): WorkingStep[] {
+  const placed = placedLayers(layers)
+  const turned = placed.map((layer) => turnedStiffness(layer.lamina, layer.directionDeg))
+  const line = (
+    symbol: string,
+    label: string,
+    entry: 'q11' | 'q22',
+    power: 1 | 2 | 3,
+    value: number,
+    unit: string,
+  ): WorkingStep => ({
     symbol,
     label,
-    formula: `sum of Qbar (z_k${power} - z_k-1${power})${power === '' ? '' : ` / ${power === '²' ? 2 : 3}`}`,
-    numbers: plies,
+    formula: [
+      'sum of Qbar (z_k - z_k-1)',
+      'sum of Qbar (z_k² - z_k-1²) / 2',
+      'sum of Qbar (z_k³ - z_k-1³) / 3',
+    ][power - 1]!,
+    numbers: terms(
+      placed.map(
+        ({ fromMm, toMm }, index) => (turned[index]![entry] * (toMm ** power - fromMm ** power)) / power,
+      ),
+      0,
+    ),
     value,
     unit,
     ...kaw,
   })
+  const { a, b, d } = plate
   return [
-    line('A11', 'stiffness in the plane along u', '', a[0][0], 'N/mm'),
-    line('A22', 'stiffness in the plane along v', '', a[1][1], 'N/mm'),
-    line('B11', 'coupling of pull and bending along u', '²', b[0][0], 'N'),
-    line('D11', 'stiffness in bending along u', '³', d[0][0], 'N mm'),
-    line('D22', 'stiffness in bending along v', '³', d[1][1], 'N mm'),
+    line('A11', 'stiffness in the plane along u', 'q11', 1, a[0][0], 'N/mm'),
+    line('A22', 'stiffness in the plane along v', 'q22', 1, a[1][1], 'N/mm'),
+    line('B11', 'coupling of pull and bending along u', 'q11', 2, b[0][0], 'N'),
+    line('D11', 'stiffness in bending along u', 'q11', 3, d[0][0], 'N mm'),
+    line('D22', 'stiffness in bending along v', 'q22', 3, d[1][1], 'N mm'),
   ]
 }
 
@@ -122,7 +156,7 @@ function constantLines({ thicknessMm }: PlateStiffness, constants: PlateConstant
     symbol,
     label,
     formula: `1 / (h ${entry})`,
-    numbers: `1 / (${h} x ${(1 / (thicknessMm * value)).toExponential(4)})`,
+    numbers: `1 / (${h} x ${small(1 / (thicknessMm * value))})`,
     value,
     unit: 'MPa',
     ...kaw,
@@ -134,31 +168,67 @@ function constantLines({ thicknessMm }: PlateStiffness, constants: PlateConstant
   ]
 }
 
-function expansionLine([along, across]: Row3): WorkingStep {
-  return {
-    symbol: 'alpha_x',
-    label: 'expansion along u',
-    formula: 'a x (sum of Qbar alpha t) + b x (sum of Qbar alpha t z)',
-    numbers: `along v ${(across * 1e6).toFixed(3)}e-6`,
-    value: along,
-    unit: '1/K',
+/** Expansion along u and v, and where a change is asked for the warp: rows of the inverse times forces and moments. */
+function heatLines(
+  plate: PlateStiffness,
+  perKelvin: ThermalAnswer,
+  thermal: ThermalAnswer | null,
+): WorkingStep[] {
+  const { a, b, bTurned, d } = plateCompliance(plate)
+  const line = (
+    symbol: string,
+    label: string,
+    formula: string,
+    rows: readonly [Row3, Row3],
+    { forcesNPerMm, momentsN }: ThermalAnswer,
+    value: number,
+    unit: string,
+  ): WorkingStep => ({
+    symbol,
+    label,
+    formula,
+    numbers: `${product(rows[0], forcesNPerMm)} + ${product(rows[1], momentsN)}`,
+    value,
+    unit,
     ...kaw,
-  }
+  })
+  const growth = 'a N + b M of a change by 1 K'
+  const bending = "b' N + d M of the change"
+  return [
+    line('alpha_x', 'expansion along u', growth, [a[0], b[0]], perKelvin, perKelvin.strains[0], '1/K'),
+    line('alpha_y', 'expansion along v', growth, [a[1], b[1]], perKelvin, perKelvin.strains[1], '1/K'),
+    ...(thermal === null
+      ? []
+      : [
+          line(
+            'k_x',
+            'curvature along u, free',
+            bending,
+            [bTurned[0], d[0]],
+            thermal,
+            thermal.curvaturesPerMm[0],
+            '1/mm',
+          ),
+          line(
+            'k_y',
+            'curvature along v, free',
+            bending,
+            [bTurned[1], d[1]],
+            thermal,
+            thermal.curvaturesPerMm[1],
+            '1/mm',
+          ),
+        ]),
+  ]
 }
 
-function warpLines(thermal: ThermalAnswer | null, changeK: number | null): WorkingStep[] {
-  if (thermal === null || changeK === null) return []
-  return [
-    {
-      symbol: 'k_x',
-      label: 'curvature along u of the free plate',
-      formula: "b' N_T + d M_T",
-      numbers: `over ${figure(changeK)} K; along v ${thermal.curvaturesPerMm[1].toExponential(3)}`,
-      value: thermal.curvaturesPerMm[0],
-      unit: '1/mm',
-      ...kaw,
-    },
-  ]
+function product(row: Row3, column: Row3): string {
+  return row.map((value, index) => `(${small(value)} x ${small(column[index as 0 | 1 | 2])})`).join(' + ')
+}
+
+/** A figure of any size with five places. */
+function small(value: number): string {
+  return value === 0 ? '0' : value.toExponential(4)
 }
 
 function warps({ a, b, thicknessMm }: PlateStiffness): Finding[] {

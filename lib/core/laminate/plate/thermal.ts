@@ -42,11 +42,6 @@ export function thermalAnswer(layers: readonly PlateLayer[], changeK: number): T
   }
 }
 
-/** Expansion of a free plate along u, along v and in shear, 1/K. */
-export function plateExpansion(layers: readonly PlateLayer[]): Row3 {
-  return thermalAnswer(layers, 1).strains
-}
-
 function sum(x: Row3, y: Row3): Row3 {
   return [x[0] + y[0], x[1] + y[1], x[2] + y[2]]
 }
