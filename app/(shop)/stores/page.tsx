@@ -5,6 +5,7 @@ import { Link } from '../../ui/link'
 import { addressOf } from '../../ui/page-address'
 import { StockLines } from '../../ui/stock-lines'
 import { TableOut } from '../../ui/table-out'
+import { FirstActs } from './first-acts'
 import { StoresHead } from './head'
 import { LotTable } from './lot-table'
 import './stores.css'
@@ -38,18 +39,7 @@ export default async function StoresPage({ searchParams }: PageProps<'/stores'>)
             The stores are empty. Materials with their stacks, agents and resins with their cards, the lots of
             each and what they cost will stand here.
           </p>
-          {lead ? (
-            <p className="acts">
-              <Link className="btn primary" href={'/stores/materials/new' as Route}>
-                Add a material
-              </Link>
-              <Link className="btn" href={'/stores/products/new' as Route}>
-                Add an agent or a resin
-              </Link>
-            </p>
-          ) : (
-            <p>A lead adds materials and products.</p>
-          )}
+          {lead ? <FirstActs /> : <p>A lead adds materials and products.</p>}
         </div>
       ) : (
         <div className="stack-gap">

@@ -12,6 +12,7 @@ import { NewLotFields } from '../../../../ui/lot-fields'
 import { NotYours } from '../../../../ui/not-yours'
 import { addressOf } from '../../../../ui/page-address'
 import { saveNewLot } from '../../actions'
+import { FirstActs } from '../../first-acts'
 import '../../stores.css'
 
 export const metadata: Metadata = { title: 'Receive a lot' }
@@ -118,16 +119,7 @@ async function WhatCame({ actor }: { readonly actor: SignedIn }) {
             ? 'A roll is received under its material, a tin under its card. Neither is in the book yet.'
             : 'A lead adds materials and product cards first; then their lots are received.'}
         </p>
-        {actor.role === 'lead' ? (
-          <p className="acts">
-            <Link className="btn" href={'/stores/materials/new' as Route}>
-              Add a material
-            </Link>
-            <Link className="btn" href={'/stores/products/new' as Route}>
-              Add an agent or a resin
-            </Link>
-          </p>
-        ) : null}
+        {actor.role === 'lead' ? <FirstActs /> : null}
       </div>
     )
   }
