@@ -1,7 +1,7 @@
 /** Outlines in the plane of a face: measures, offsets, booleans, distances, placing. All lengths in mm. */
 export { type Arc, arcByAngles, arcByBulge, flattenArc, flattenBulge } from './arc'
 export { areaOutside, difference, intersection, union } from './combine'
-export { openInsideCorners, type RoundedCorners, roundCorners } from './corners'
+export { openInsideCorners } from './corners'
 export { crossings, type SelfCrossing, selfCrossings } from './crossings'
 export {
   distanceBetweenLoops,
